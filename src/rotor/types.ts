@@ -1,0 +1,138 @@
+import type { Air } from '../air/standardAtmosphere.ts';
+
+/** What is known of a propeller's shape; each step narrows the band of its forecast. */
+export type KnownBy = 'nameplate' | 'nameplate and chord' | 'blade table';
+
+/** One propeller as blade elements see it. Stations run from root to tip. */
+export interface Blade {
+  /** Tip to tip [m], 0.02 to 1. */
+  readonly diameter: number;
+  /** 1 to 8. */
+  readonly bladeCount: number;
+  /** r/R of each station, rising, 0 < r/R <= 1. */
+  readonly radiusRatio: Float64Array;
+  /** Chord over tip radius at each station. */
+  readonly chordRatio: Float64Array;
+  /** Section pitch angle to the disc plane at each station [rad], before `pitchOffset`. */
+  readonly twist: Float64Array;
+  readonly knownBy: KnownBy;
+  /** True once `anchorBlade` or `fitBlade` has matched it to measured points. */
+  readonly anchored: boolean;
+  /** Added to the twist of every station [rad]; 0 until fitted. */
+  readonly pitchOffset: number;
+  /** Multiplies the profile drag of every section; 1 until fitted. */
+  readonly dragScale: number;
+}
+
+/** The name printed on a propeller. */
+export interface Nameplate {
+  /** [m] */
+  readonly diameter: number;
+  /** Geometric advance a turn [m]. */
+  readonly pitch: number;
+  readonly bladeCount: number;
+  /** Chord at 0.75 of the tip radius [m], when somebody has measured it. */
+  readonly chordAt75?: number;
+}
+
+/** A measured blade shape, stations from root to tip. */
+export interface BladeTable {
+  /** [m] */
+  readonly diameter: number;
+  readonly bladeCount: number;
+  /** Nameplate pitch [m], when known: steadies the measured twist. */
+  readonly pitch?: number;
+  /** r/R, rising, 0 < r/R <= 1. */
+  readonly radiusRatio: ArrayLike<number>;
+  /** c/R */
+  readonly chordRatio: ArrayLike<number>;
+  /** [rad] */
+  readonly twist: ArrayLike<number>;
+}
+
+/** What a rotor is doing in axial flow. */
+export interface RotorCondition {
+  /** [rad/s], > 0 */
+  readonly angularSpeed: number;
+  /** Speed along the thrust direction [m/s]: positive climbing, negative descending. */
+  readonly axialSpeed: number;
+  readonly air: Air;
+}
+
+/**
+ * `hover`: no axial speed; `climb`: pulling forward; `windmill`: driven by the air, thrust
+ * backward; `descent`: slow axial descent that momentum theory still carries.
+ */
+export type FlowRegime = 'hover' | 'climb' | 'windmill' | 'descent';
+
+/** A solved rotor. Intermediates are kept, so that a result can be questioned. */
+export interface RotorState {
+  /** [N] along the axis, positive forward. */
+  readonly thrust: number;
+  /** [N m] asked of the shaft; negative when windmilling. */
+  readonly torque: number;
+  /** [W] asked of the shaft. */
+  readonly power: number;
+  /** T / (rho n^2 D^4), n in rev/s. */
+  readonly thrustCoefficient: number;
+  /** P / (rho n^3 D^5). */
+  readonly powerCoefficient: number;
+  /** V / (n D). */
+  readonly advanceRatio: number;
+  readonly regime: FlowRegime;
+  /** Of the tip, helical. */
+  readonly tipMach: number;
+  /** At 0.75 R, on the chord. */
+  readonly reynolds75: number;
+  readonly stations: RotorStations;
+}
+
+/** What each blade element sees, root to tip. */
+export interface RotorStations {
+  /** r/R at the middle of each element. */
+  readonly radiusRatio: Float64Array;
+  /** [rad] */
+  readonly inflowAngle: Float64Array;
+  /** [rad] */
+  readonly angleOfAttack: Float64Array;
+  readonly reynolds: Float64Array;
+  readonly mach: Float64Array;
+  readonly liftCoefficient: Float64Array;
+  readonly dragCoefficient: Float64Array;
+  /** Prandtl tip and hub loss factor, 0 to 1. */
+  readonly lossFactor: Float64Array;
+  /** dT/dr of the whole rotor [N/m]. */
+  readonly thrustPerSpan: Float64Array;
+  /** dQ/dr of the whole rotor [N]. */
+  readonly torquePerSpan: Float64Array;
+  /** Induced axial velocity at the disc [m/s]. */
+  readonly axialInduced: Float64Array;
+  /** Induced swirl at the disc [m/s]. */
+  readonly swirlInduced: Float64Array;
+}
+
+/** One measured point of a propeller in still air or axial flow. */
+export interface MeasuredPoint {
+  /** [rad/s] */
+  readonly angularSpeed: number;
+  /** [m/s]; 0 on a thrust stand. */
+  readonly axialSpeed?: number;
+  /** [N] */
+  readonly thrust: number;
+  /** Shaft power [W]. */
+  readonly power: number;
+  readonly air: Air;
+}
+
+/** Honest spread of a forecast: where the measured value lies, 10th to 90th percentile. */
+export interface RotorBand {
+  /** C_T at the 10th and 90th percentile. */
+  readonly thrustCoefficient: readonly [number, number];
+  /** C_P at the 10th and 90th percentile. */
+  readonly powerCoefficient: readonly [number, number];
+  /** Correlation of the errors of thrust and power, -1 to 1. */
+  readonly correlation: number;
+}
+
+/** How fine a rotor map is: `coarse` while a slider moves, `full` for a verdict. */
+export type MapDetail = 'coarse' | 'full';
