@@ -1,0 +1,21 @@
+/** All that a verb may touch of the machine, so that tests can stand in for it. */
+export interface Io {
+  /** Text of a file; throws BadInput in words when it cannot be read. */
+  readonly readText: (path: string) => string;
+  readonly writeOut: (text: string) => void;
+  readonly writeError: (text: string) => void;
+  /** True on a terminal that wants colour. */
+  readonly colours: boolean;
+  /** Columns of the terminal; undefined in a pipe. */
+  readonly columns: number | undefined;
+}
+
+/** Exit codes, documented in docs/command-line.md; scripts lean on them. */
+export const exitCode = { fine: 0, stopFindings: 1, badInput: 2, internal: 3 } as const;
+
+export type ExitCode = (typeof exitCode)[keyof typeof exitCode];
+
+/** What the person gave cannot be used; the message says where, what, what is allowed and what to do. */
+export class BadInput extends Error {
+  override readonly name = 'BadInput';
+}

@@ -1,0 +1,38 @@
+import { readFileSync, statSync } from 'node:fs';
+import { BadInput, exitCode, type Io } from './io.ts';
+import { runProgram } from './program.ts';
+
+/** Larger files are not read at all: no honest build is that long. */
+const LARGEST_FILE = 5_000_000;
+
+const io: Io = {
+  readText: (path) => {
+    try {
+      const { size } = statSync(path);
+      if (size > LARGEST_FILE) {
+        throw new BadInput(`${path}: ${size} bytes; at most ${LARGEST_FILE} are read. Is it the right file?`);
+      }
+      return readFileSync(path, 'utf8');
+    } catch (error) {
+      if (error instanceof BadInput) throw error;
+      const code = error instanceof Error && 'code' in error ? String(error.code) : 'unknown';
+      const why: Record<string, string> = {
+        ENOENT: 'there is no such file',
+        EISDIR: 'it is a folder, not a file',
+        EACCES: 'it may not be read',
+      };
+      throw new BadInput(`${path}: ${why[code] ?? `it cannot be read (${code})`}. Check the path.`);
+    }
+  },
+  writeOut: (text) => process.stdout.write(text),
+  writeError: (text) => process.stderr.write(text),
+  colours: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
+  columns: process.stdout.columns,
+};
+
+// A reader that closes the pipe early (`| head`) is no error.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  process.exit(error.code === 'EPIPE' ? exitCode.fine : exitCode.internal);
+});
+
+process.exitCode = await runProgram(process.argv.slice(2), io);
