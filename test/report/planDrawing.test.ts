@@ -1,0 +1,69 @@
+import { DOMParser } from 'linkedom';
+import { describe, expect, it } from 'vitest';
+import { planDrawing, planExtent } from '../../src/report/planDrawing.ts';
+import { sideDrawing } from '../../src/report/sideDrawing.ts';
+import { writeSvg } from '../../src/report/writeSvg.ts';
+import { samplePicture } from './samplePicture.ts';
+
+const plan = planDrawing(samplePicture, { pen: 0.5, detail: 'full' });
+const svg = (text: string) => new DOMParser().parseFromString(text, 'image/svg+xml');
+
+describe('planDrawing', () => {
+  it('is to scale: discs stand where the motors are, nose up the sheet', () => {
+    const drawn = [...svg(writeSvg(plan)).querySelectorAll('circle.ink-disc')].map((disc) => ({
+      x: Number(disc.getAttribute('cx')),
+      y: Number(disc.getAttribute('cy')),
+      r: Number(disc.getAttribute('r')),
+    }));
+    expect(drawn).toEqual(
+      samplePicture.rotors.map((rotor) => ({ x: rotor.at.y * 1000, y: rotor.at.x * -1000, r: 64.8 })),
+    );
+  });
+
+  it('dimensions both pairs of a dead cat and the length between them', () => {
+    const words = [...svg(writeSvg(plan)).querySelectorAll('.hand-dimension')].map((t) => t.textContent);
+    expect(words).toEqual(expect.arrayContaining(['200 mm', '160 mm']));
+    expect(words.filter((word) => word === '160 mm')).toHaveLength(2);
+  });
+
+  it('covers the whole machine', () => {
+    expect(planExtent(samplePicture)).toEqual({
+      left: expect.closeTo(-164.8, 6),
+      top: expect.closeTo(-144.8, 6),
+      width: expect.closeTo(329.6, 6),
+      height: expect.closeTo(289.6, 6),
+    });
+  });
+
+  it('keeps lettering the same size on paper at any scale', () => {
+    const size = (pen: number) => {
+      const text = svg(writeSvg(planDrawing(samplePicture, { pen, detail: 'full' }))).querySelector(
+        '.hand-figure',
+      );
+      return Number(text?.getAttribute('font-size')) / pen;
+    };
+    expect(size(0.3)).toBeCloseTo(size(2), 6);
+  });
+
+  it('tells in words what it shows', () => {
+    expect(plan.description).toBe(
+      'Sample, dead cat from above, to scale: 4 propellers of 130 mm; centre of gravity 6 mm ahead of the centre of lift.',
+    );
+  });
+});
+
+describe('writeSvg', () => {
+  it('keeps a name with angle brackets as text', () => {
+    const hostile = { ...samplePicture, name: '<script>alert("x")</script> & co' };
+    const text = writeSvg(planDrawing(hostile, { pen: 0.5, detail: 'small' }));
+    expect(text).not.toContain('<script');
+    expect(svg(text).querySelector('title')?.textContent).toContain('<script>alert("x")</script> & co');
+  });
+});
+
+describe('sideDrawing', () => {
+  it('is as high as from the underside of the arms to the highest part', () => {
+    // Arms' underside at z = +2.5 mm; the pack's top at -43 - 17.5 = -60.5 mm: 63 mm.
+    expect(sideDrawing(samplePicture, { pen: 0.5 }).description).toContain('63 mm high');
+  });
+});
