@@ -1,0 +1,164 @@
+import { switchingShare } from '../drive/controller.ts';
+import { windingResistanceAt } from '../drive/motor.ts';
+import type { PackModel, WireModel } from '../drive/types.ts';
+import { wireResistance } from '../drive/wire.ts';
+import type { FlightModel, Levers, RotorRead, Station } from './types.ts';
+
+/** One station with the levers worked in, flat for the solvers. */
+export interface Branch {
+  readonly rotor: RotorRead;
+  readonly thrustScale: number;
+  readonly torqueScale: number;
+  /** Net over gross thrust. */
+  readonly netShare: number;
+  /** [m2] */
+  readonly discArea: number;
+  /** Index of the branch that blows on this one, or -1. */
+  readonly inWakeOf: number;
+  /** [rad/s per V] */
+  readonly speedConstant: number;
+  /** No-load current [A] = idleConstant + idleSlope x angularSpeed. */
+  readonly idleConstant: number;
+  readonly idleSlope: number;
+  /** [ohm] */
+  readonly windingResistance: number;
+  readonly controllerResistance: number;
+  readonly motorLeadResistance: number;
+  readonly supplyResistance: number;
+  /** Winding, controller and motor leads together [ohm]. */
+  readonly motorSideResistance: number;
+  readonly switchingShare: number;
+  /** Of the controller [A]. */
+  readonly idleCurrent: number;
+  readonly idleDuty: number;
+  /** First branch that is the same in everything but place and spin; equal load gives equal answers. */
+  readonly sameAs: number;
+}
+
+/** Model and levers made ready for the solvers. */
+export interface Circuit {
+  readonly branches: readonly Branch[];
+  /** Indices, every branch after the one that blows on it. */
+  readonly order: readonly number[];
+  readonly pack: PackModel;
+  readonly packTemperature: number;
+  /** Main wire and connector [ohm]. */
+  readonly mainResistance: number;
+  /** [W] */
+  readonly avionicsPower: number;
+  /** [N] */
+  readonly weight: number;
+  /** [kg/m3] */
+  readonly airDensity: number;
+}
+
+/** Windings in flight are taken this much warmer than the air [K], unless told; `heat.ts` shows what they come to. */
+const WARM_WINDING = 40;
+
+/**
+ * @param windingTemperature at which the resistances are taken [K]
+ * @throws RangeError when a station's wake index or a lever makes no sense
+ */
+export function circuitOf(
+  model: FlightModel,
+  levers: Levers,
+  windingTemperature = model.airTemperature + WARM_WINDING,
+): Circuit {
+  if (model.stations.length === 0) throw new RangeError('stations must hold at least one motor; found none');
+  for (const [name, value] of Object.entries(levers)) {
+    if (!(value > 0 && Number.isFinite(value)))
+      throw new RangeError(`lever ${name} must be above 0; found ${value}`);
+  }
+  const branches: Branch[] = [];
+  for (const [index, station] of model.stations.entries()) {
+    branches.push(branchOf(model, levers, station, index, windingTemperature));
+  }
+  return {
+    branches,
+    order: wakeOrder(model.stations),
+    pack: {
+      ...model.pack,
+      capacity: model.pack.capacity * levers.packCapacityScale,
+      resistance: model.pack.resistance * levers.packResistanceScale,
+    },
+    packTemperature: model.packTemperature,
+    mainResistance: wireResistance(model.mainWire) * levers.wireResistanceScale + model.connectorResistance,
+    avionicsPower: model.avionicsPower * levers.avionicsPowerScale,
+    weight: model.mass * levers.massScale * model.gravity,
+    airDensity: model.airDensity,
+  };
+}
+
+function branchOf(
+  model: FlightModel,
+  levers: Levers,
+  station: Station,
+  index: number,
+  windingTemperature: number,
+): Branch {
+  const { motor, controller } = station;
+  const windingResistance = windingResistanceAt(motor, windingTemperature) * levers.windingResistanceScale;
+  const controllerResistance = controller.resistance * levers.controllerResistanceScale;
+  const motorLeadResistance = wireResistance(station.motorLead) * levers.wireResistanceScale;
+  const noLoadCurrent = motor.noLoadCurrent * levers.noLoadCurrentScale;
+  return {
+    rotor: station.rotor,
+    thrustScale: levers.thrustScale,
+    torqueScale: levers.torqueScale,
+    netShare: 1 - Math.min(station.downloadShare * levers.downloadScale, 0.9),
+    discArea: (Math.PI / 4) * station.propDiameter ** 2,
+    inWakeOf: station.inWakeOf ?? -1,
+    speedConstant: motor.speedConstant * levers.speedConstantScale,
+    idleConstant: noLoadCurrent * (1 - motor.eddyShare),
+    idleSlope: (noLoadCurrent * motor.eddyShare) / motor.noLoadSpeed,
+    windingResistance,
+    controllerResistance,
+    motorLeadResistance,
+    supplyResistance: wireResistance(station.supplyLead) * levers.wireResistanceScale,
+    motorSideResistance: windingResistance + controllerResistance + motorLeadResistance,
+    switchingShare: switchingShare(controller),
+    idleCurrent: controller.idleCurrent,
+    idleDuty: controller.idleDuty,
+    sameAs: model.stations.findIndex((other, k) => k === index || alike(other, station)),
+  };
+}
+
+function alike(a: Station, b: Station): boolean {
+  return (
+    a.inWakeOf === undefined &&
+    b.inWakeOf === undefined &&
+    a.rotor === b.rotor &&
+    a.motor === b.motor &&
+    a.controller === b.controller &&
+    a.downloadShare === b.downloadShare &&
+    a.propDiameter === b.propDiameter &&
+    alikeWire(a.supplyLead, b.supplyLead) &&
+    alikeWire(a.motorLead, b.motorLead)
+  );
+}
+
+function alikeWire(a: WireModel, b: WireModel): boolean {
+  return a.area === b.area && a.length === b.length && a.temperature === b.temperature;
+}
+
+/** Upper rotors before the lower ones that stand in their wake. */
+function wakeOrder(stations: readonly Station[]): readonly number[] {
+  const order: number[] = [];
+  const visit = (index: number, depth: number): void => {
+    if (order.includes(index)) return;
+    const above = stations[index]?.inWakeOf;
+    if (above !== undefined) {
+      if (!(above >= 0 && above < stations.length) || depth > stations.length) {
+        throw new RangeError(
+          `inWakeOf of station ${index} must name another station, without a ring; found ${above}`,
+        );
+      }
+      visit(above, depth + 1);
+    }
+    order.push(index);
+  };
+  stations.forEach((_, index) => {
+    visit(index, 0);
+  });
+  return order;
+}
