@@ -1,0 +1,57 @@
+/**
+ * Corrections to two-dimensional sections, each a small function with a neutral value.
+ */
+
+/**
+ * Rotational stall delay after Du and Selig 1998 (AIAA-98-0021), eqs (10) and (11) with a = b = d = 1:
+ * the share of the gap to potential-flow lift that rotation closes. 0 is neutral.
+ *
+ * @param chordOverRadius local c/r
+ * @param radiusRatio local r/R
+ * @param tipRatio tip speed over the tip's helical speed, 0 to 1
+ */
+export function stallDelayLift(chordOverRadius: number, radiusRatio: number, tipRatio: number): number {
+  return duSelig(chordOverRadius, 1 / (Math.max(tipRatio, 0.05) * radiusRatio));
+}
+
+/** The drag counterpart of `stallDelayLift`: the share of the drag rise that rotation takes away. */
+export function stallDelayDrag(chordOverRadius: number, radiusRatio: number, tipRatio: number): number {
+  return duSelig(chordOverRadius, 1 / (2 * Math.max(tipRatio, 0.05) * radiusRatio));
+}
+
+function duSelig(chordOverRadius: number, exponent: number): number {
+  const power = chordOverRadius ** exponent;
+  const share = (((1.6 * chordOverRadius) / 0.1267) * (1 - power)) / (1 + power) - 1;
+  return Math.min(1, Math.max(0, share / (2 * Math.PI)));
+}
+
+/**
+ * Profile drag below the lowest computed Reynolds number grows as the laminar plate's Re^-0.5
+ * (Schlichting, Boundary-Layer Theory, ch. 7). 1 is neutral. Held below Re 500.
+ */
+export function lowReynoldsDrag(reynolds: number, lowest: number): number {
+  return reynolds >= lowest ? 1 : Math.sqrt(lowest / Math.max(reynolds, 500));
+}
+
+/**
+ * Prandtl and Glauert's steepening of the lift slope, 1/sqrt(1 - M^2), held at its value at Mach 0.75
+ * where the theory has long ended. 1 is neutral.
+ */
+export function prandtlGlauert(mach: number): number {
+  const held = Math.min(mach, 0.75);
+  return 1 / Math.sqrt(1 - held * held);
+}
+
+/** Thickness over chord of the shipped section, and Korn's technology factor for ordinary sections. */
+const THICKNESS = 0.08;
+const KORN = 0.87;
+
+/**
+ * Wave drag by Korn's drag-divergence Mach number and Lock's fourth-power law (Mason 1990,
+ * AIAA 90-0404, eqs 1 to 3): added to c_d. 0 is neutral. A fourth power runs away: held at 0.15.
+ */
+export function waveDrag(mach: number, liftCoefficient: number): number {
+  const critical = KORN - THICKNESS - 0.1 * Math.abs(liftCoefficient) - 0.1077;
+  const over = mach - critical;
+  return over <= 0 ? 0 : Math.min(0.15, 20 * over ** 4);
+}
