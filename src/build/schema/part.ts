@@ -9,6 +9,7 @@ import {
   videoLink,
 } from './electronics.ts';
 import { frame } from './frame.ts';
+import type { PartKind } from './partKinds.ts';
 import { controller, motor, pack, propeller } from './propulsion.ts';
 import {
   bench,
@@ -51,9 +52,8 @@ export const PART_SCHEMAS = {
   transmitter,
   charger,
   bench,
-} as const;
+} as const satisfies Record<PartKind, z.ZodType>;
 
-export type PartKind = keyof typeof PART_SCHEMAS;
 export type PartOf<K extends PartKind> = z.output<(typeof PART_SCHEMAS)[K]>;
 export type Part = { [K in PartKind]: PartOf<K> }[PartKind];
 
