@@ -36,7 +36,7 @@ export function emptyLoad(count: number): Load {
 }
 
 /** No small propeller turns faster [rad/s]; 115 000 rpm. */
-export const FASTEST = 12000;
+const FASTEST = 12000;
 
 /** Copies everything of station `from` to station `to`. */
 export function copyStation(load: Load, from: number, to: number): void {

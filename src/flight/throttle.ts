@@ -3,7 +3,7 @@ import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { secantRoot } from '../numerics/secantRoot.ts';
 import type { Branch, Circuit } from './circuit.ts';
 import type { Supply } from './feed.ts';
-import { copyStation, discSpeed, FASTEST, type Load, settleStation } from './load.ts';
+import { copyStation, discSpeed, type Load, settleStation } from './load.ts';
 import type { RotorLoads } from './types.ts';
 
 /**
@@ -94,9 +94,10 @@ function turn(
     load.voltage[i] = current * branch.motorSideResistance;
   } else {
     const known = load.angularSpeed[i] as number;
-    const free = Math.min(branch.speedConstant * push, FASTEST);
     // Air that drives the propeller can carry it past its free speed.
-    const top = lacking(free) >= 0 ? free : FASTEST;
+    const free = branch.speedConstant * push;
+    let top = free;
+    while (lacking(top) < 0 && top < 8 * free) top *= 2;
     settleStation(branch, load, i, secantRoot(lacking, 0, top, known > 0 ? known : 0.7 * free), loads);
   }
   const current = load.current[i] as number;

@@ -5,7 +5,7 @@
  *
  * @param f rising on [low, high]
  * @param guess inside the bracket (held to it)
- * @returns the root, to a relative error near 1e-14 for smooth f
+ * @returns the root, to a relative error of 1e-12 or better
  */
 export function secantRoot(f: (x: number) => number, low: number, high: number, guess: number): number {
   let a = low;
@@ -24,8 +24,8 @@ export function secantRoot(f: (x: number) => number, low: number, high: number, 
     else a = x;
     const secant = x - (fx * (x - previous)) / (fx - fPrevious);
     const inside = secant > a && secant < b;
-    // Secant errors multiply: a step of 1e-9 leaves about 1e-15.
-    if (inside && Math.abs(secant - x) <= 1e-9 * Math.abs(x)) return secant;
+    // Secant errors multiply: a step of 1e-12 leaves rounding only, and at a kink still 1e-12.
+    if (inside && Math.abs(secant - x) <= 1e-12 * Math.abs(x)) return secant;
     if (b - a <= 4e-16 * Math.max(Math.abs(a), Math.abs(b))) return 0.5 * (a + b);
     previous = x;
     fPrevious = fx;
