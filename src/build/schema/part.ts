@@ -54,6 +54,7 @@ export const PART_SCHEMAS = {
   bench,
 } as const satisfies Record<PartKind, z.ZodType>;
 
+export type { PartKind } from './partKinds.ts';
 export type PartOf<K extends PartKind> = z.output<(typeof PART_SCHEMAS)[K]>;
 export type Part = { [K in PartKind]: PartOf<K> }[PartKind];
 
