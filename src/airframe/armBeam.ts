@@ -1,0 +1,135 @@
+import { addBanded, type Banded, banded, factorBanded, solveBanded } from '../numerics/banded.ts';
+import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import { type ElementShape, elementMass, elementStiffness } from './beamElement.ts';
+import type { PlateModuli } from './section.ts';
+
+/** Length by which an end acts longer (soft clamp, positive) or shorter (held section, negative) [m]. */
+export interface EndLength {
+  readonly outOfPlane: number;
+  readonly inPlane: number;
+  readonly torsion: number;
+}
+
+/** A rigid body on the arm's end, its centre of gravity above the mid-plane. */
+export interface TipBody {
+  /** [kg] */
+  readonly mass: number;
+  /** Of its centre of gravity above the arm's mid-plane, up positive [m]. */
+  readonly height: number;
+  /** About its centre of gravity: x along the arm, y across, z upright [kg m2]. */
+  readonly inertia: readonly [x: number, y: number, z: number];
+}
+
+/** An arm fixed at its root, in its own axes: x to the motor, y across, z down. */
+export interface ArmBeam {
+  readonly length: number;
+  /** Half a list is fine: width at stations, `at` 0 to 1 [m]. */
+  readonly outline: readonly { readonly at: number; readonly width: number }[];
+  readonly thickness: number;
+  readonly moduli: PlateModuli;
+  /** [kg/m3] */
+  readonly density: number;
+  readonly rootEnd: EndLength;
+  readonly tipEnd: EndLength;
+  readonly tipBody?: TipBody;
+}
+
+/** Stiffness and mass of the arm's free nodes, six each, root left out; band of 11. */
+export interface ArmMatrices {
+  readonly stiffness: Banded;
+  readonly mass: Banded;
+  /** Free nodes' places from the root [m]. */
+  readonly nodes: Float64Array;
+}
+
+export const ELEMENTS = 20;
+
+export function assembleArm(arm: ArmBeam, elements: number = ELEMENTS): ArmMatrices {
+  const size = 6 * elements;
+  const stiffness = banded(size, 11);
+  const mass = banded(size, 11);
+  const nodes = new Float64Array(elements);
+  const h = arm.length / elements;
+  for (let e = 0; e < elements; e++) {
+    const shape = elementShape(arm, e, elements, h);
+    scatter(stiffness, elementStiffness(shape), e);
+    scatter(mass, elementMass(shape), e);
+    nodes[e] = (e + 1) * h;
+  }
+  if (arm.tipBody !== undefined) addTipBody(mass, arm.tipBody, size - 6);
+  return { stiffness, mass, nodes };
+}
+
+function elementShape(arm: ArmBeam, e: number, elements: number, h: number): ElementShape {
+  const start = e * h;
+  const ends = (kind: keyof EndLength): readonly [number, number] => [
+    e === 0 ? -arm.rootEnd[kind] : 0,
+    e === elements - 1 ? h + arm.tipEnd[kind] : h,
+  ];
+  return {
+    length: h,
+    widthAt: (x) => outlineWidth(arm.outline, (start + x) / arm.length),
+    thickness: arm.thickness,
+    moduli: arm.moduli,
+    density: arm.density,
+    flexible: {
+      axial: ends('inPlane'),
+      outOfPlane: ends('outOfPlane'),
+      inPlane: ends('inPlane'),
+      torsion: ends('torsion'),
+    },
+  };
+}
+
+/** Width of a piecewise linear outline, constant beyond its ends [m]. */
+export function outlineWidth(outline: ArmBeam['outline'], at: number): number {
+  let before = outline[0];
+  if (before === undefined) throw new RangeError('outline: needs a station');
+  for (const station of outline) {
+    if (station.at >= at) {
+      const span = station.at - before.at;
+      const share = span > 0 ? Math.min(1, Math.max(0, (at - before.at) / span)) : 1;
+      return before.width + share * (station.width - before.width);
+    }
+    before = station;
+  }
+  return before.width;
+}
+
+function scatter(into: Banded, element: Float64Array, e: number): void {
+  const offset = 6 * (e - 1);
+  for (let i = 0; i < 12; i++) {
+    for (let j = 0; j <= i; j++) {
+      if (offset + j >= 0) addBanded(into, offset + i, offset + j, element[i * 12 + j] as number);
+    }
+  }
+}
+
+function addTipBody(mass: Banded, body: TipBody, at: number): void {
+  const z = -body.height;
+  const [ix, iy, iz] = body.inertia;
+  for (const axis of [0, 1, 2]) addBanded(mass, at + axis, at + axis, body.mass);
+  addBanded(mass, at + 3, at + 3, ix + body.mass * z * z);
+  addBanded(mass, at + 4, at + 4, iy + body.mass * z * z);
+  addBanded(mass, at + 5, at + 5, iz);
+  addBanded(mass, at + 4, at, body.mass * z);
+  addBanded(mass, at + 3, at + 1, -body.mass * z);
+}
+
+/** Force and moment at the tip section's middle, in the arm's axes (x along, y across, z down) [N, N m]. */
+export type TipLoad = readonly [fx: number, fy: number, fz: number, mx: number, my: number, mz: number];
+
+/** Tip displacement and rotation under tip loads, [m] and [rad], one row of six a load. */
+export function tipResponses(arm: ArmBeam, loads: readonly TipLoad[]): Outcome<readonly Float64Array[]> {
+  const { stiffness } = assembleArm(arm);
+  const factors = factorBanded(stiffness);
+  if (factors === undefined) return noSolution('the arm has no stiffness in some direction');
+  return solved(
+    loads.map((load) => {
+      const x = new Float64Array(stiffness.size);
+      x.set(load, stiffness.size - 6);
+      solveBanded(factors, x);
+      return x.slice(stiffness.size - 6);
+    }),
+  );
+}
