@@ -1,0 +1,19 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './App.tsx';
+import { startWork } from './state/answers.ts';
+import './styles/theme.css';
+import '../report/drawing.css';
+import './styles/sheet.css';
+import './styles/stage.css';
+import './styles/choice.css';
+import './styles/controls.css';
+
+const page = document.getElementById('page');
+if (page === null) throw new Error('index.html has lost its #page');
+createRoot(page).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);
+void startWork();

@@ -1,0 +1,56 @@
+import { memo } from 'react';
+import type { Drawing, Shape } from '../../report/shapes.ts';
+
+interface Props {
+  readonly drawing: Drawing;
+  /** [mm] of the aircraft for a pixel: sets the size on the screen. */
+  readonly pen: number;
+  readonly className?: string;
+}
+
+/** A drawing on the page, at its true scale. */
+export const DrawingView = memo(function DrawingView({ drawing, pen, className = '' }: Props) {
+  const { left, top, width, height } = drawing.frame;
+  return (
+    <svg
+      className={`drawing ${className}`}
+      viewBox={`${left} ${top} ${width} ${height}`}
+      width={width / pen}
+      height={height / pen}
+      role="img"
+      aria-label={drawing.description}
+    >
+      {drawing.shapes.map(show)}
+    </svg>
+  );
+});
+
+// Shapes of a drawing have no identity of their own: their order is their key.
+function show(shape: Shape, key: number) {
+  switch (shape.kind) {
+    case 'path':
+      return <path key={key} className={`ink-${shape.ink}`} d={shape.d} />;
+    case 'circle':
+      return <circle key={key} className={`ink-${shape.ink}`} cx={shape.x} cy={shape.y} r={shape.r} />;
+    case 'text':
+      return (
+        <text
+          key={key}
+          className={`hand-${shape.hand}`}
+          x={shape.x}
+          y={shape.y}
+          fontSize={shape.size}
+          textAnchor={shape.anchor}
+          {...(shape.turn === undefined ? {} : { transform: `rotate(${shape.turn} ${shape.x} ${shape.y})` })}
+        >
+          {shape.text}
+        </text>
+      );
+    case 'group':
+      return (
+        <g key={key} data-part={shape.part}>
+          {shape.shapes.map(show)}
+        </g>
+      );
+  }
+}

@@ -1,0 +1,52 @@
+import type { Measure } from '../../assess/types.ts';
+import { type Manner, sayBand, sayFigure } from '../../report/sayFigure.ts';
+import { How } from './How.tsx';
+import { spanOf, WindowRule } from './WindowRule.tsx';
+
+/** The measures of a sheet as ruled lines; each opens its `how`. */
+export function FigureRows({
+  measures,
+  manner,
+}: {
+  readonly measures: readonly Measure[];
+  readonly manner: Manner;
+}) {
+  return (
+    <ul className="figures">
+      {measures.map((measure) => (
+        <li key={measure.id}>
+          <How measure={measure} manner={manner} className="figure-row">
+            <span className="figure-label">
+              {measure.label}
+              <small>{windowWords(measure, manner)}</small>
+            </span>
+            <FigureCell measure={measure} manner={manner} />
+            {measure.window ? <WindowRule measure={measure} span={spanOf([measure])} width={96} /> : <span />}
+          </How>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** A figure with its unit, and its band small below. */
+export function FigureCell({ measure, manner }: { readonly measure: Measure; readonly manner: Manner }) {
+  const { text, unit } = sayFigure(measure.value, measure.quantity, manner);
+  return (
+    <span className="figure-cell">
+      <span className="figure">{text}</span> <span className="unit">{unit}</span>
+      <small className="band">{sayBand(measure, manner) || ' '}</small>
+    </span>
+  );
+}
+
+/** Where the value stands in its window, in words. */
+export function windowWords(measure: Measure, manner: Manner): string {
+  const { window, value } = measure;
+  if (window === undefined) return '';
+  const [low, high] = [window.low, window.high].map(
+    (end) => sayFigure(end, measure.quantity, manner, value).text,
+  );
+  const stands = value < window.low ? 'under' : value > window.high ? 'over' : 'inside';
+  return `${stands} ${low} to ${high}`;
+}

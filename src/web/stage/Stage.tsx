@@ -1,0 +1,152 @@
+import { type ReactNode, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { Finding } from '../../assess/types.ts';
+import type { AircraftPicture } from '../../report/aircraftPicture.ts';
+import { orderNotes } from '../../report/leaders.ts';
+import { planDrawing, planExtent } from '../../report/planDrawing.ts';
+import type { Point } from '../../report/shapes.ts';
+import { DrawingView } from '../parts/DrawingView.tsx';
+import { MarginNotes } from '../parts/MarginNotes.tsx';
+import { useSize } from '../parts/useSize.ts';
+import { anchorOf } from './anchorOf.ts';
+
+interface Props {
+  readonly aircraft: AircraftPicture;
+  readonly findings: readonly Finding[];
+  readonly none: string;
+  /** Under the drawing, in its own width. */
+  readonly below?: ReactNode;
+  /** Under the notes in the margin. */
+  readonly margin?: ReactNode;
+  readonly onScale?: (pen: number) => void;
+}
+
+interface Tie {
+  readonly id: string;
+  readonly severity: Finding['severity'];
+  readonly from: Point;
+  /** Where the line bends towards its note; absent when notes lie under the drawing. */
+  readonly bend?: Point;
+  readonly to: Point;
+  readonly number: number;
+}
+
+/** The drawing in the middle and its notes in the margin, tied by leaders that don't cross. */
+export function Stage({ aircraft, findings, none, below, margin, onScale }: Props) {
+  const [boardRef, board] = useSize<HTMLDivElement>();
+  const stageRef = useRef<HTMLDivElement>(null);
+  const listRef = useRef<HTMLOListElement>(null);
+  const [order, setOrder] = useState<readonly string[]>([]);
+  const [ties, setTies] = useState<readonly Tie[]>([]);
+
+  const extent = useMemo(() => planExtent(aircraft), [aircraft]);
+  const pen = penFor(extent, board);
+  const drawing = useMemo(
+    () => (pen > 0 ? planDrawing(aircraft, { pen, detail: 'full' }) : undefined),
+    [aircraft, pen],
+  );
+  useLayoutEffect(() => onScale?.(pen), [pen, onScale]);
+
+  const sorted = useMemo(() => {
+    const rank = (finding: Finding): number => {
+      const known = order.indexOf(finding.id);
+      return known === -1 ? order.length : known;
+    };
+    return findings.toSorted((a, b) => rank(a) - rank(b));
+  }, [findings, order]);
+
+  const tie = useCallback(() => {
+    const stage = stageRef.current;
+    const svg = stage?.querySelector('.stage-drawing');
+    if (drawing === undefined || !stage || !svg) return;
+    const origin = stage.getBoundingClientRect();
+    const paper = svg.getBoundingClientRect();
+    const onStage = (place: Point): Point => ({
+      x: paper.left - origin.left + (place.x - drawing.frame.left) / pen,
+      y: paper.top - origin.top + (place.y - drawing.frame.top) / pen,
+    });
+    const notes = [...(listRef.current?.children ?? [])].map((note) => note.getBoundingClientRect());
+    const beside = (notes[0]?.left ?? 0) > paper.right - 20;
+    const placed = sorted.flatMap((finding, i) => {
+      const place = anchorOf(finding, aircraft);
+      const box = notes[i];
+      if (place === undefined || box === undefined) return [];
+      const to = { x: box.left - origin.left - 8, y: box.top - origin.top + 12 };
+      return [{ finding, from: onStage(place), to, number: i + 1 }];
+    });
+    if (beside) {
+      const slots = placed.map(({ to }) => ({ x: to.x - 18, y: to.y }));
+      const best = orderNotes(
+        placed.map(({ from }) => from),
+        slots,
+      );
+      if (best.some((place, slot) => place !== slot)) {
+        const tied = best.flatMap((place) => placed[place]?.finding.id ?? []);
+        const loose = sorted.map(({ id }) => id).filter((id) => !tied.includes(id));
+        setOrder([...tied, ...loose]);
+        return;
+      }
+    }
+    setTies(
+      placed.map(({ finding: { id, severity }, from, to, number }) => ({
+        id,
+        severity,
+        from,
+        to,
+        number,
+        ...(beside ? { bend: { x: to.x - 18, y: to.y } } : {}),
+      })),
+    );
+  }, [aircraft, drawing, pen, sorted]);
+
+  useLayoutEffect(tie, [tie]);
+
+  return (
+    <div className="stage" ref={stageRef}>
+      <div className="board" ref={boardRef}>
+        {drawing && <DrawingView drawing={drawing} pen={pen} className="stage-drawing" />}
+      </div>
+      <aside className="margin" aria-label="Notes">
+        <MarginNotes findings={sorted} listRef={listRef} none={none} />
+        {margin}
+      </aside>
+      {below}
+      <svg className="leaders" aria-hidden="true">
+        {ties.map((each) => (
+          <TieLine key={each.id} tie={each} />
+        ))}
+      </svg>
+    </div>
+  );
+}
+
+function TieLine({ tie: { severity, from, bend, to, number } }: { readonly tie: Tie }) {
+  if (bend !== undefined) {
+    return (
+      <g className={severity}>
+        <path d={`M${from.x} ${from.y}L${bend.x} ${bend.y}H${to.x}`} />
+        <circle cx={from.x} cy={from.y} r={3} />
+      </g>
+    );
+  }
+  return (
+    <g className={`${severity} flag`}>
+      <circle cx={from.x} cy={from.y} r={8.5} />
+      <text x={from.x} y={from.y + 3.8} textAnchor="middle">
+        {number}
+      </text>
+    </g>
+  );
+}
+
+// The margins that `planDrawing` adds round the machine, both sides together [px].
+const ROUND = { width: 116, height: 112 };
+const LARGEST = 560;
+
+function penFor(
+  extent: { readonly width: number; readonly height: number },
+  board: { readonly width: number },
+): number {
+  if (board.width === 0) return 0;
+  const height = Math.min(LARGEST, Math.max(320, window.innerHeight * 0.62));
+  return Math.max(extent.width / (board.width - ROUND.width), extent.height / (height - ROUND.height));
+}

@@ -1,0 +1,39 @@
+import type { Finding } from '../../assess/types.ts';
+import type { AircraftPicture } from '../../report/aircraftPicture.ts';
+import { seenFromAbove } from '../../report/path.ts';
+import type { Point } from '../../report/shapes.ts';
+
+/** Where on the plan [mm of the sheet] a finding speaks of: its own place, or that of its first part. */
+export function anchorOf(finding: Finding, aircraft: AircraftPicture): Point | undefined {
+  if (finding.place !== undefined) return seenFromAbove(finding.place);
+  for (const part of finding.parts) {
+    const place = placeOfPart(part, aircraft);
+    if (place !== undefined) return seenFromAbove(place);
+  }
+  return undefined;
+}
+
+function placeOfPart(part: string, aircraft: AircraftPicture) {
+  // Front right reads best: nearest to the margin where notes stand.
+  const rotor = aircraft.rotors.toSorted((a, b) => b.at.x + b.at.y - a.at.x - a.at.y)[0];
+  const box = (name: string) => aircraft.boxes.find((each) => each.part === name)?.at;
+  if (rotor === undefined) return undefined;
+  const { at, propellerRadius } = rotor;
+  switch (part) {
+    case 'motors':
+      return at;
+    case 'propellers':
+      return { x: at.x + propellerRadius * 0.5, y: at.y + propellerRadius * 0.6 };
+    case 'frame':
+      return { x: at.x * 0.55, y: at.y * 0.55 };
+    case 'pack':
+      return box('pack');
+    case 'controllers':
+    case 'flightController':
+      return box('stack');
+    case 'cameras':
+      return box('camera');
+    default:
+      return undefined;
+  }
+}

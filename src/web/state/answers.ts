@@ -1,0 +1,55 @@
+import { wrap } from 'comlink';
+import { create } from 'zustand';
+import type { Brief } from '../../build/schema/brief.ts';
+import type { Build } from '../../build/schema/build.ts';
+import { latestWins } from '../worker/latestWins.ts';
+import type { BuildView, Desk, ShelfRow } from '../worker/protocol.ts';
+import { layOut, useDesk } from './desk.ts';
+
+interface Answers {
+  readonly brief?: Brief;
+  readonly shelf: readonly ShelfRow[];
+  /** The latest answer for each build; an older one stays up until the newer arrives. */
+  readonly views: Readonly<Record<string, BuildView>>;
+  /** Builds asked about and not yet answered. */
+  readonly waiting: readonly string[];
+  /** Why nothing can be shown at all. */
+  readonly trouble?: string;
+}
+
+export const useAnswers = create<Answers>()(() => ({ shelf: [], views: {}, waiting: [] }));
+
+/** Starts the worker, lays the demo out and keeps an answer for every build as it changes. */
+export async function startWork(): Promise<void> {
+  const worker = new Worker(new URL('../worker/desk.worker.ts', import.meta.url), { type: 'module' });
+  const desk = wrap<Desk>(worker);
+  const ask = latestWins(
+    async (build: Build) => await desk.assess(build),
+    (id, answer, stillWaiting) => receive(id, answer, stillWaiting),
+  );
+  try {
+    const { brief, builds, shelf } = await desk.open();
+    useAnswers.setState({ brief, shelf });
+    useDesk.subscribe((now, past) => {
+      for (const [id, build] of Object.entries(now.builds)) {
+        if (build === past.builds[id]) continue;
+        useAnswers.setState(({ waiting }) => ({ waiting: [...waiting.filter((other) => other !== id), id] }));
+        ask(id, build, id === now.open ? 'first' : 'last');
+      }
+    });
+    layOut(builds);
+  } catch (error) {
+    useAnswers.setState({ trouble: inWords(error) });
+  }
+}
+
+function receive(id: string, answer: PromiseSettledResult<BuildView>, stillWaiting: boolean): void {
+  const view: BuildView =
+    answer.status === 'fulfilled' ? answer.value : { ok: false, reasons: [inWords(answer.reason)] };
+  useAnswers.setState(({ views, waiting }) => ({
+    views: { ...views, [id]: view },
+    waiting: stillWaiting ? waiting : waiting.filter((other) => other !== id),
+  }));
+}
+
+const inWords = (error: unknown): string => (error instanceof Error ? error.message : String(error));
