@@ -9,6 +9,7 @@ export interface AircraftPicture {
   readonly rotors: readonly RotorPicture[];
   readonly arms: readonly SlabPicture[];
   readonly plates: readonly SlabPicture[];
+  readonly posts: readonly PostPicture[];
   readonly boxes: readonly BoxPicture[];
   readonly guards: readonly GuardPicture[];
   readonly centreOfGravity: Place;
@@ -28,7 +29,11 @@ export interface RotorPicture {
   readonly motorRadius: number;
   readonly motorHeight: number;
   readonly propellerRadius: number;
+  /** Height of the middle of the disc. */
+  readonly discZ: number;
   readonly blades: number;
+  /** Blade width seen from above, as shares of the radius at shares of the radius, rising. */
+  readonly blade: readonly { readonly at: number; readonly width: number }[];
   /** Seen from above. */
   readonly spin: 'clockwise' | 'anticlockwise';
   /** The propeller hangs under the arm. */
@@ -43,6 +48,15 @@ export interface SlabPicture {
   /** Upper face. */
   readonly z: number;
   readonly thickness: number;
+}
+
+/** A standoff between plates. */
+export interface PostPicture {
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+  readonly topZ: number;
+  readonly bottomZ: number;
 }
 
 export interface BoxPicture {

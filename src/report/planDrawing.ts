@@ -96,7 +96,7 @@ function sweptDisc(rotor: RotorPicture, index: number, pen: number, full: boolea
   const outward = at.x >= 0 ? 0 : Math.PI;
   return [
     { kind: 'circle', ink: 'disc', x: at.x, y: at.y, r },
-    { kind: 'path', ink: 'blade', d: propellerPath(at, r, rotor.blades, clockwise, turn) },
+    { kind: 'path', ink: 'blade', d: propellerPath(at, rotor, turn) },
     ...(full ? [spinMark(at, r * 0.88, clockwise, outward, pen)] : []),
   ];
 }

@@ -1,37 +1,20 @@
+import type { RotorPicture } from './aircraftPicture.ts';
 import { closedPath } from './path.ts';
 import type { Point } from './shapes.ts';
 
-/**
- * Leading and trailing edge of a drawn blade, as shares of the radius at shares of the radius.
- * Only to look like a propeller at rest: the physics has its own chord tables.
- */
-const EDGES = [
-  { at: 0.1, lead: 0.03, trail: -0.03 },
-  { at: 0.22, lead: 0.075, trail: -0.055 },
-  { at: 0.4, lead: 0.1, trail: -0.075 },
-  { at: 0.62, lead: 0.085, trail: -0.075 },
-  { at: 0.84, lead: 0.05, trail: -0.065 },
-  { at: 0.97, lead: 0.005, trail: -0.045 },
-  { at: 1, lead: -0.02, trail: -0.03 },
-];
+/** Share of a blade's width ahead of its axis, towards where it turns. Common practice, no source. */
+const AHEAD = 0.55;
 
-/** A propeller at rest, seen from above; the leading edges face the way it turns. */
-export function propellerPath(
-  centre: Point,
-  radius: number,
-  blades: number,
-  clockwise: boolean,
-  turn: number,
-): string {
-  // More blades on one disc are drawn narrower, as they are cut.
-  const slim = Math.min(1, 2.6 / blades);
-  const way = clockwise ? 1 : -1;
+/** A propeller at rest, seen from above, with its true widths; blades are drawn without sweep. */
+export function propellerPath(centre: Point, rotor: RotorPicture, turn: number): string {
+  const radius = rotor.propellerRadius * 1000;
+  const way = rotor.spin === 'clockwise' ? 1 : -1;
   const outline = [
-    ...EDGES.map((edge) => ({ along: edge.at, across: edge.lead * slim * way })),
-    ...EDGES.toReversed().map((edge) => ({ along: edge.at, across: edge.trail * slim * way })),
+    ...rotor.blade.map(({ at, width }) => ({ along: at, across: way * width * AHEAD })),
+    ...rotor.blade.toReversed().map(({ at, width }) => ({ along: at, across: way * width * (AHEAD - 1) })),
   ];
-  return Array.from({ length: blades }, (_, blade) => {
-    const angle = turn + (blade * 2 * Math.PI) / blades;
+  return Array.from({ length: rotor.blades }, (_, blade) => {
+    const angle = turn + (blade * 2 * Math.PI) / rotor.blades;
     const [c, s] = [Math.cos(angle) * radius, Math.sin(angle) * radius];
     return closedPath(
       outline.map(({ along, across }) => ({

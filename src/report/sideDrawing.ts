@@ -27,6 +27,14 @@ export function sideDrawing(aircraft: AircraftPicture, { pen }: { readonly pen: 
         return { kind: 'path', ink: 'carbon', d: boxPath(from, to) };
       }),
     },
+    {
+      kind: 'group',
+      part: 'frame',
+      shapes: aircraft.posts.map(({ x, radius, topZ, bottomZ }) => {
+        const from = seenFromRight({ x: x - radius, z: topZ });
+        return { kind: 'path', ink: 'fine', d: boxPath(from, seenFromRight({ x: x + radius, z: bottomZ })) };
+      }),
+    },
     ...aircraft.boxes.map((box): Shape => ({ kind: 'group', part: box.part, shapes: boxShapes(box) })),
     {
       kind: 'path',
@@ -64,9 +72,8 @@ export function sideDrawing(aircraft: AircraftPicture, { pen }: { readonly pen: 
 export function sideExtent(aircraft: AircraftPicture): Frame {
   const points: Point[] = [
     ...aircraft.rotors.flatMap((rotor) => {
-      const top = rotor.at.z + (rotor.inverted === true ? 1 : -1) * (rotor.motorHeight + PROPELLER_GAP);
       return [
-        seenFromRight({ x: rotor.at.x + rotor.propellerRadius, z: top }),
+        seenFromRight({ x: rotor.at.x + rotor.propellerRadius, z: rotor.discZ }),
         seenFromRight({ x: rotor.at.x - rotor.propellerRadius, z: rotor.at.z }),
       ];
     }),
@@ -82,14 +89,9 @@ export function sideExtent(aircraft: AircraftPicture): Frame {
   return { left, top, width: Math.max(...xs) - left, height: Math.max(...ys) - top };
 }
 
-/** From the top of the can to the middle of the hub [m]. Common practice, no source. */
-const PROPELLER_GAP = 0.004;
-
 function propellerEdge(rotor: AircraftPicture['rotors'][number]): Shape {
-  const way = rotor.inverted === true ? 1 : -1;
-  const z = rotor.at.z + way * (rotor.motorHeight + PROPELLER_GAP);
   const at = (share: number, lift: number): Point =>
-    seenFromRight({ x: rotor.at.x + share * rotor.propellerRadius, z: z + lift });
+    seenFromRight({ x: rotor.at.x + share * rotor.propellerRadius, z: rotor.discZ + lift });
   // A thin lens: blades seen edge on as they sweep round.
   return {
     kind: 'path',

@@ -35,7 +35,14 @@ export const samplePicture: AircraftPicture = {
     motorRadius: 0.014,
     motorHeight: 0.018,
     propellerRadius: 0.0648,
+    discZ: -0.0245,
     blades: 3,
+    blade: [
+      { at: 0.12, width: 0.1 },
+      { at: 0.4, width: 0.19 },
+      { at: 0.75, width: 0.15 },
+      { at: 1, width: 0.03 },
+    ],
     spin: i === 0 || i === 3 ? ('anticlockwise' as const) : ('clockwise' as const),
     label: { figure: `${(1.9 - i * 0.1).toFixed(2)} N`, under: '6.2 A, 45 degC' },
   })),
@@ -52,6 +59,7 @@ export const samplePicture: AircraftPicture = {
       thickness: 0.002,
     },
   ],
+  posts: [{ x: 0.07, y: 0.014, radius: 0.0025, topZ: -0.023, bottomZ: -0.0025 }],
   boxes: [
     { part: 'pack', at: { x: -0.01, y: 0, z: -0.043 }, size: { x: 0.078, y: 0.038, z: 0.035 } },
     {
