@@ -1,0 +1,140 @@
+import { linearProgram } from '../numerics/linearProgram.ts';
+import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import { scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
+import type { Station } from './types.ts';
+
+/** What a newton of net thrust of each motor does to the airframe; one column a station. */
+export interface Effectiveness {
+  /** Upward force, 1 for a straight rotor. */
+  readonly lift: readonly number[];
+  /** About the centre of gravity [m]. */
+  readonly roll: readonly number[];
+  readonly pitch: readonly number[];
+  /** Reaction torque and lever together [m]. */
+  readonly yaw: readonly number[];
+  /** Horizontal force, forward and right. */
+  readonly forward: readonly number[];
+  readonly right: readonly number[];
+}
+
+/**
+ * @param torquePerThrust of each station, torque over net thrust [m]
+ * @param centreOfGravity [m]
+ */
+export function effectivenessOf(
+  stations: readonly Station[],
+  centreOfGravity: Vector3,
+  torquePerThrust: ArrayLike<number>,
+): Effectiveness {
+  const lift: number[] = [];
+  const roll: number[] = [];
+  const pitch: number[] = [];
+  const yaw: number[] = [];
+  const forward: number[] = [];
+  const right: number[] = [];
+  stations.forEach((station, i) => {
+    const axis = station.thrustAxis ?? UP;
+    const arm = subtract3(station.position, centreOfGravity);
+    // Turning clockwise seen from above is a spin along -axis; the airframe feels +axis times the torque.
+    const reaction = scale3(axis, station.spin * (torquePerThrust[i] ?? 0));
+    lift.push(-axis[2]);
+    roll.push(arm[1] * axis[2] - arm[2] * axis[1] + reaction[0]);
+    pitch.push(arm[2] * axis[0] - arm[0] * axis[2] + reaction[1]);
+    yaw.push(arm[0] * axis[1] - arm[1] * axis[0] + reaction[2]);
+    forward.push(axis[0]);
+    right.push(axis[1]);
+  });
+  return { lift, roll, pitch, yaw, forward, right };
+}
+
+const UP: Vector3 = [0, 0, -1];
+
+/**
+ * Thrusts >= 0 that solve rows x thrusts = right, of least square sum: the pseudo-inverse where it is
+ * all positive (Durham 1993 'generalized inverse'), otherwise motors that it would have pull down are stopped one
+ * after another; should that miss, any solution the linear program finds. Exact in feasibility, least
+ * square only among the motors left turning.
+ *
+ * @param rows of about unit size
+ */
+export function leastThrusts(
+  rows: readonly (readonly number[])[],
+  right: readonly number[],
+): Outcome<Float64Array> {
+  const count = rows[0]?.length ?? 0;
+  const turning = Array.from({ length: count }, () => true);
+  for (let attempt = 0; attempt < count; attempt++) {
+    const thrusts = leastSquares(rows, right, turning);
+    if (thrusts === undefined) break;
+    let worst = -1;
+    let lowest = -1e-9;
+    for (let i = 0; i < count; i++) {
+      if ((thrusts[i] as number) < lowest) {
+        lowest = thrusts[i] as number;
+        worst = i;
+      }
+    }
+    if (worst < 0) return solved(thrusts.map((t) => Math.max(t, 0)));
+    turning[worst] = false;
+  }
+  const objective = Array.from({ length: count }, () => -1);
+  const upper = Array.from({ length: count }, () => Number.POSITIVE_INFINITY);
+  const found = linearProgram({ objective, rows, right, upper });
+  return found.ok ? found : noSolution('no thrusts balance the aircraft');
+}
+
+/** Pseudo-inverse over the turning motors: A^T (A A^T)^-1 b; undefined when b is out of reach. */
+function leastSquares(
+  rows: readonly (readonly number[])[],
+  right: readonly number[],
+  turning: readonly boolean[],
+): Float64Array | undefined {
+  const m = rows.length;
+  const count = turning.length;
+  const entry = (r: number, i: number): number => (turning[i] ? (rows[r]?.[i] ?? 0) : 0);
+  const gram = new Float64Array(m * m);
+  for (let r = 0; r < m; r++) {
+    for (let c = 0; c < m; c++) {
+      let sum = 0;
+      for (let i = 0; i < count; i++) sum += entry(r, i) * entry(c, i);
+      gram[r * m + c] = sum;
+    }
+  }
+  const multipliers = solveSymmetric(gram, right, m);
+  const thrusts = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    let sum = 0;
+    for (let r = 0; r < m; r++) sum += entry(r, i) * (multipliers[r] as number);
+    thrusts[i] = sum;
+  }
+  for (let r = 0; r < m; r++) {
+    let sum = -(right[r] ?? 0);
+    for (let i = 0; i < count; i++) sum += entry(r, i) * (thrusts[i] as number);
+    if (Math.abs(sum) > 1e-9) return undefined;
+  }
+  return thrusts;
+}
+
+/** Gaussian elimination with full pivoting; dependent rows get a zero multiplier. Overwrites `matrix`. */
+function solveSymmetric(matrix: Float64Array, right: readonly number[], m: number): Float64Array {
+  const b = Float64Array.from(right);
+  const used = new Int32Array(m).fill(-1);
+  const at = (r: number, c: number): number => matrix[r * m + c] as number;
+  for (let step = 0; step < m; step++) {
+    let best = -1;
+    for (let r = 0; r < m; r++) {
+      // The Gram matrix is semidefinite, so the largest diagonal is a full pivot.
+      if ((used[r] as number) < 0 && (best < 0 || at(r, r) > at(best, best))) best = r;
+    }
+    if (at(best, best) <= 1e-12) break;
+    used[best] = step;
+    for (let r = 0; r < m; r++) {
+      if (r === best) continue;
+      const factor = at(r, best) / at(best, best);
+      if (factor === 0) continue;
+      for (let c = 0; c < m; c++) matrix[r * m + c] = at(r, c) - factor * at(best, c);
+      b[r] = (b[r] as number) - factor * (b[best] as number);
+    }
+  }
+  return b.map((value, r) => ((used[r] as number) < 0 ? 0 : value / at(r, r)));
+}

@@ -1,0 +1,74 @@
+import { packSource, usableCapacity } from '../drive/battery.ts';
+import type { Circuit } from './circuit.ts';
+
+/** What ended a flight. */
+export type FlightEnd = 'landing reserve' | 'cut-off voltage' | 'thrust runs short';
+
+/** A pack flown down. */
+export interface Drain {
+  /** [s] */
+  readonly duration: number;
+  readonly end: FlightEnd;
+  /** Charge left at the end, 1 full. */
+  readonly chargeLeft: number;
+  /** Mean over time [A]. */
+  readonly meanCurrent: number;
+  /** Drawn from the chemistry over the flight [J]. */
+  readonly energy: number;
+}
+
+/**
+ * Integrates a flight over charge, from full to the landing reserve: dt = Q dq / I(q), midpoint rule. Ends early
+ * where the terminal voltage under the mean current falls below the pack's cut-off, or where the load
+ * cannot be fed any more; the last slice is cut where the voltage crosses, by a straight line.
+ *
+ * @param currentAt mean current [A] at a charge, given the current that has settled before; undefined when
+ *   the load cannot be fed
+ * @param reserve 0 to 0.9
+ * @param slices 8 for averaged styles, 16 for a hover: within 0.1 % of 1000 slices
+ */
+export function drain(
+  circuit: Circuit,
+  reserve: number,
+  slices: number,
+  currentAt: (charge: number, settledCurrent: number) => number | undefined,
+): Drain {
+  const { pack } = circuit;
+  const capacity = usableCapacity(pack, circuit.packTemperature);
+  const cutOff = pack.series * pack.cutOffCellVoltage;
+  const slice = (1 - reserve) / slices;
+  let duration = 0;
+  let energy = 0;
+  let charge = 1;
+  let settled = 0;
+  let headroomBefore = Number.NaN;
+  const ended = (end: FlightEnd): Drain => ({
+    duration,
+    end,
+    chargeLeft: charge,
+    meanCurrent: duration > 0 ? ((1 - charge) * capacity) / duration : settled,
+    energy,
+  });
+  for (let k = 0; k < slices; k++) {
+    const middle = 1 - (k + 0.5) * slice;
+    const current = currentAt(middle, settled);
+    if (current === undefined) return ended('thrust runs short');
+    settled = current;
+    const source = packSource(pack, { charge: middle, temperature: circuit.packTemperature });
+    const headroom = source.openCircuit - source.resistance * current - cutOff;
+    let share = 1;
+    if (headroom < 0) {
+      // The crossing lies between the two midpoints: up to half a slice beyond the last, half before this one.
+      const crossing = Number.isNaN(headroomBefore) ? 0.5 : headroomBefore / (headroomBefore - headroom);
+      share = Math.max(crossing - 0.5, 0);
+      if (Number.isNaN(headroomBefore)) share = 0;
+    }
+    const step = (share * slice * capacity) / current;
+    duration += step;
+    energy += step * current * source.openCircuit;
+    charge -= share * slice;
+    if (headroom < 0) return ended('cut-off voltage');
+    headroomBefore = headroom;
+  }
+  return ended('landing reserve');
+}

@@ -1,0 +1,73 @@
+import {
+  type HeatLoad,
+  type MotorTemperatures,
+  settledTemperatures,
+  timeToLimit,
+} from '../drive/motorHeat.ts';
+import type { FlightModel, Levers, OperatingPoint, Station, StationPoint } from './types.ts';
+import { inducedSpeed } from './wake.ts';
+
+/** One motor's heat at a steady operating point. */
+export interface StationHeat {
+  /** Where it would settle; absent when copper loss outgrows the cooling. */
+  readonly settled?: MotorTemperatures;
+  /** Until winding or case reaches its limit [s], from the start given; Infinity when it never does. */
+  readonly timeToLimit: number;
+}
+
+/**
+ * Heat of every motor held at an operating point, in the wash of its own propeller.
+ *
+ * @param start temperatures at the beginning, one a station; the air's when absent
+ * @param climb axial speed of the aircraft [m/s], adds to the wash
+ */
+export function heatAt(
+  model: FlightModel,
+  levers: Levers,
+  point: OperatingPoint,
+  start?: readonly StationHeat[],
+  climb = 0,
+): readonly StationHeat[] {
+  const known: StationHeat[] = [];
+  point.stations.forEach((station, i) => {
+    const place = model.stations[i];
+    if (place === undefined) return;
+    const twin = point.stations.findIndex(
+      (other, k) =>
+        k < i &&
+        model.stations[k]?.motor === place.motor &&
+        other.motorCurrent === station.motorCurrent &&
+        other.thrust === station.thrust,
+    );
+    const same = known[twin];
+    known.push(
+      same ?? heatOf(place, loadOf(model, levers, place, station, climb), model.airTemperature, start?.[i]),
+    );
+  });
+  return known;
+}
+
+function loadOf(
+  model: FlightModel,
+  levers: Levers,
+  place: Station,
+  point: StationPoint,
+  climb: number,
+): HeatLoad {
+  const disc = (Math.PI / 4) * place.propDiameter ** 2;
+  return {
+    current: point.motorCurrent,
+    resistanceScale: levers.windingResistanceScale,
+    ironLoss: point.ironLoss,
+    washSpeed: climb + inducedSpeed(point.thrust, climb, model.airDensity, disc),
+    airTemperature: model.airTemperature,
+    coolingScale: levers.coolingScale,
+  };
+}
+
+function heatOf(place: Station, load: HeatLoad, air: number, start?: StationHeat): StationHeat {
+  const settled = settledTemperatures(place.motor, load);
+  const from = start?.settled ?? { winding: air, case: air };
+  const time = timeToLimit(place.motor, load, from);
+  return settled.ok ? { settled: settled.value, timeToLimit: time } : { timeToLimit: time };
+}

@@ -1,0 +1,113 @@
+import type { Circuit } from './circuit.ts';
+import { type Drain, drain } from './drain.ts';
+import { emptySupply, feed, type Supply } from './feed.ts';
+import type { HoverTrim } from './hoverTrim.ts';
+import { emptyLoad, type Load, loadForThrusts } from './load.ts';
+import { sourceAt } from './operatingPoint.ts';
+import { loadForDuties } from './throttle.ts';
+import type { Style, StyleBin } from './types.ts';
+
+/** Minutes flown in a style. */
+export interface StyleFlight extends Drain {
+  readonly style: string;
+  /** Duration over hover duration from the same pack. */
+  readonly ofHover: number;
+  /** Share of the time at full throttle, saturated demands included, on a half-full pack. */
+  readonly fullThrottleShare: number;
+  /** Lowest pack voltage within the style's pulses [V]. */
+  readonly lowestVoltage: number;
+}
+
+const SLICES = 8;
+
+interface BinLoad {
+  readonly bin: StyleBin;
+  readonly load: Load;
+  /** False when the propellers cannot give it or the bin asks for a throttle. */
+  readonly byThrust: boolean;
+  /** Duties for a throttle, and for a demand beyond reach. */
+  readonly duties: Float64Array;
+}
+
+/**
+ * Flies a style from full to the landing reserve. Demands are static: the thrust is asked of the motors in
+ * still air, in the proportions of the hover trim. Demands that a sagging pack cannot meet are flown at
+ * full throttle. Pulses ride on the polarisation of the mean current.
+ *
+ * @param hover the same pack flown in a hover
+ * @param styleScale stretches the current that the style asks above the hover
+ */
+export function styleFlight(
+  circuit: Circuit,
+  trim: HoverTrim,
+  style: Style,
+  reserve: number,
+  styleScale: number,
+  hover: Drain,
+): StyleFlight {
+  const count = circuit.branches.length;
+  const supply = emptySupply(count);
+  const punch = emptyLoad(count);
+  const punchSupply = emptySupply(count);
+  const bins = style.bins.map((bin): BinLoad => binLoad(circuit, trim, bin));
+  let full = 0;
+  let lowest = Number.POSITIVE_INFINITY;
+
+  const binCurrent = (entry: BinLoad, charge: number, settled: number): number | undefined => {
+    const source = sourceAt(circuit, charge, settled);
+    if (entry.byThrust && feed(circuit, source, entry.load, supply) === 'fed') {
+      lowest = Math.min(lowest, supply.packVoltage);
+      return supply.packCurrent;
+    }
+    const flown = loadForDuties(circuit, source, entry.duties, 0, punch, punchSupply);
+    if (!flown.ok) return undefined;
+    if (Math.abs(charge - 0.5) <= 0.5 / SLICES) full += entry.bin.share;
+    lowest = Math.min(lowest, punchSupply.packVoltage);
+    return punchSupply.packCurrent;
+  };
+  const flown = drain(circuit, reserve, SLICES, (charge, settled) => {
+    const before = settled === 0 ? hover.meanCurrent : settled;
+    full = Math.abs(charge - 0.5) <= 0.5 / SLICES ? 0 : full;
+    let mean = 0;
+    for (const entry of bins) {
+      const current = binCurrent(entry, charge, before);
+      if (current === undefined) return undefined;
+      mean += entry.bin.share * current;
+    }
+    const base = hoverCurrent(circuit, trim, charge, supply) ?? mean;
+    return Math.max(base + styleScale * (mean - base), 0.05 * mean);
+  });
+  return {
+    ...flown,
+    style: style.name,
+    ofHover: hover.duration > 0 ? flown.duration / hover.duration : 0,
+    fullThrottleShare: full,
+    lowestVoltage: Number.isFinite(lowest) ? lowest : 0,
+  };
+}
+
+/** Pack current of a steady hover at a charge [A]; undefined when it cannot be fed. */
+export function hoverCurrent(
+  circuit: Circuit,
+  trim: HoverTrim,
+  charge: number,
+  supply: Supply,
+): number | undefined {
+  const fed = feed(circuit, sourceAt(circuit, charge), trim.load, supply);
+  return fed === 'fed' ? supply.packCurrent : undefined;
+}
+
+function binLoad(circuit: Circuit, trim: HoverTrim, bin: StyleBin): BinLoad {
+  const count = circuit.branches.length;
+  const load = emptyLoad(count);
+  const duties = new Float64Array(count).fill(1);
+  if ('throttle' in bin) {
+    circuit.branches.forEach((branch, i) => {
+      duties[i] = branch.idleDuty + (1 - branch.idleDuty) * bin.throttle;
+    });
+    return { bin, load, byThrust: false, duties };
+  }
+  load.angularSpeed.set(trim.load.angularSpeed);
+  const thrusts = trim.thrusts.map((thrust) => thrust * bin.thrustToWeight);
+  return { bin, load, byThrust: loadForThrusts(circuit, thrusts, 0, load).ok, duties };
+}
