@@ -135,7 +135,12 @@ export function timeToLimit(
     return Math.max(at.winding - motor.limits.windingTemperature, at.case - motor.limits.caseTemperature);
   };
   if (excess(0) >= 0) return 0;
-  if (excess(horizon) < 0) return Number.POSITIVE_INFINITY;
-  const found = bracketedRoot(excess, 0, horizon, 1e-3);
+  // Doubling keeps a runaway's exponential within numbers.
+  let late = 0.25;
+  while (excess(late) < 0) {
+    if (late >= horizon) return Number.POSITIVE_INFINITY;
+    late = Math.min(2 * late, horizon);
+  }
+  const found = bracketedRoot(excess, 0, late, 1e-3);
   return found.ok ? found.value : Number.POSITIVE_INFINITY;
 }

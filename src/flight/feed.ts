@@ -66,12 +66,12 @@ export function feed(circuit: Circuit, source: PackSource, load: Load, supply: S
     supply.busVoltage = bus;
     supply.packCurrent = current;
     supply.packVoltage = source.emf - source.resistance * current;
-    if (Math.abs(h) <= 4e-16 * source.emf) break;
+    if (Math.abs(h) <= 1e-14 * source.emf) break;
     if (!(steepness < 0)) return 'pack gives out';
     const step = -h / steepness;
     bus += step;
     if (!(bus > 0)) return 'pack gives out';
-    converged = Math.abs(step) <= 1e-15 * source.emf;
+    converged = Math.abs(step) <= 1e-13 * source.emf;
   }
   for (let i = 0; i < circuit.branches.length; i++) {
     if ((load.voltage[i] as number) > (supply.voltage[i] as number)) return 'short of voltage';
