@@ -37,10 +37,15 @@ export type Ink =
   | 'sight'
   | 'solid'
   | 'balance'
-  | 'thrust';
+  | 'thrust'
+  | 'curve'
+  | 'band'
+  | 'window'
+  | 'limit'
+  | 'grid';
 
 /** The hand a text is lettered in. */
-export type Hand = 'figure' | 'label' | 'dimension' | 'balance' | 'thrust' | Tone;
+export type Hand = 'figure' | 'label' | 'dimension' | Tone;
 
 /** How grave the thing is that a mark or text speaks of. */
 export type Tone = 'stop' | 'risk' | 'note';

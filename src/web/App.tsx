@@ -16,6 +16,7 @@ export function App() {
   const view = useAnswers((answers) => answers.views[open]);
   const brief = useAnswers((answers) => answers.brief);
   const trouble = useAnswers((answers) => answers.trouble);
+  const waiting = useAnswers((answers) => answers.waiting.length);
   const [pen, setPen] = useState(0);
   useUndoKeys();
   const manner = { currency: brief?.currency ?? 'GBP', locale: navigator.language };
@@ -23,6 +24,7 @@ export function App() {
     <CSPProvider disableStyleElements>
       <Tabs.Root
         className="sheet"
+        data-waiting={waiting}
         value={sheet}
         onValueChange={(value) => {
           const next = SHEETS.find((each) => each === value);

@@ -94,7 +94,7 @@ function Entry({
   readonly children: ReactNode;
 }) {
   return (
-    <div className="entry">
+    <div className="entry" data-entry={name}>
       <span className="entry-name">
         <span className="balloon" aria-hidden="true">
           {number}

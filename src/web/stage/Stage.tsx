@@ -4,17 +4,17 @@ import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { orderNotes } from '../../report/leaders.ts';
 import { planDrawing, planExtent } from '../../report/planDrawing.ts';
 import type { Point } from '../../report/shapes.ts';
+import { sideDrawing } from '../../report/sideDrawing.ts';
 import { DrawingView } from '../parts/DrawingView.tsx';
 import { MarginNotes } from '../parts/MarginNotes.tsx';
 import { useSize } from '../parts/useSize.ts';
 import { anchorOf } from './anchorOf.ts';
+import { type Balloon, balloonsOf } from './balloons.ts';
 
 interface Props {
   readonly aircraft: AircraftPicture;
   readonly findings: readonly Finding[];
   readonly none: string;
-  /** Under the drawing, in its own width. */
-  readonly below?: ReactNode;
   /** Under the notes in the margin. */
   readonly margin?: ReactNode;
   readonly onScale?: (pen: number) => void;
@@ -30,12 +30,18 @@ interface Tie {
   readonly number: number;
 }
 
+interface Ring extends Balloon {
+  /** On the stage [px]. */
+  readonly spot: Point;
+}
+
 /** The drawing in the middle and its notes in the margin, tied by leaders that don't cross. */
-export function Stage({ aircraft, findings, none, below, margin, onScale }: Props) {
+export function Stage({ aircraft, findings, none, margin, onScale }: Props) {
   const [boardRef, board] = useSize<HTMLDivElement>();
   const stageRef = useRef<HTMLDivElement>(null);
   const listRef = useRef<HTMLOListElement>(null);
   const [order, setOrder] = useState<readonly string[]>([]);
+  const [rings, setRings] = useState<readonly Ring[]>([]);
   const [ties, setTies] = useState<readonly Tie[]>([]);
 
   const extent = useMemo(() => planExtent(aircraft), [aircraft]);
@@ -44,6 +50,7 @@ export function Stage({ aircraft, findings, none, below, margin, onScale }: Prop
     () => (pen > 0 ? planDrawing(aircraft, { pen, detail: 'full' }) : undefined),
     [aircraft, pen],
   );
+  const side = useMemo(() => (pen > 0 ? sideDrawing(aircraft, { pen }) : undefined), [aircraft, pen]);
   useLayoutEffect(() => onScale?.(pen), [pen, onScale]);
 
   const sorted = useMemo(() => {
@@ -65,7 +72,8 @@ export function Stage({ aircraft, findings, none, below, margin, onScale }: Prop
       y: paper.top - origin.top + (place.y - drawing.frame.top) / pen,
     });
     const notes = [...(listRef.current?.children ?? [])].map((note) => note.getBoundingClientRect());
-    const beside = (notes[0]?.left ?? 0) > paper.right - 20;
+    const margin = stage.querySelector('.margin')?.getBoundingClientRect();
+    const beside = (margin?.left ?? 0) > paper.right - 20;
     const placed = sorted.flatMap((finding, i) => {
       const place = anchorOf(finding, aircraft);
       const box = notes[i];
@@ -86,6 +94,7 @@ export function Stage({ aircraft, findings, none, below, margin, onScale }: Prop
         return;
       }
     }
+    setRings(beside ? balloonsOf(aircraft).map((each) => ({ ...each, spot: onStage(each.at) })) : []);
     setTies(
       placed.map(({ finding: { id, severity }, from, to, number }) => ({
         id,
@@ -104,13 +113,16 @@ export function Stage({ aircraft, findings, none, below, margin, onScale }: Prop
     <div className="stage" ref={stageRef}>
       <div className="board" ref={boardRef}>
         {drawing && <DrawingView drawing={drawing} pen={pen} className="stage-drawing" />}
+        {side && <DrawingView drawing={side} pen={pen} />}
       </div>
       <aside className="margin" aria-label="Notes">
         <MarginNotes findings={sorted} listRef={listRef} none={none} />
         {margin}
       </aside>
-      {below}
       <svg className="leaders" aria-hidden="true">
+        {rings.map((ring) => (
+          <RingMark key={ring.number} ring={ring} />
+        ))}
         {ties.map((each) => (
           <TieLine key={each.id} tie={each} />
         ))}
@@ -138,15 +150,38 @@ function TieLine({ tie: { severity, from, bend, to, number } }: { readonly tie: 
   );
 }
 
+/** A click on a ring goes to the part's line in the schedule; the keyboard is there without it. */
+function RingMark({ ring: { number, entry, spot, out } }: { readonly ring: Ring }) {
+  const length = Math.hypot(out.x, out.y);
+  const short = 1 - 10 / length;
+  const middle = { x: spot.x + out.x, y: spot.y + out.y };
+  return (
+    <g
+      className="ring"
+      onPointerDown={(event) => {
+        event.preventDefault();
+        document.querySelector<HTMLElement>(`[data-entry="${entry}"] .picker`)?.focus();
+      }}
+    >
+      <path d={`M${spot.x} ${spot.y}L${spot.x + out.x * short} ${spot.y + out.y * short}`} />
+      <circle className="ring-spot" cx={spot.x} cy={spot.y} r={1.8} />
+      <circle className="ring-edge" cx={middle.x} cy={middle.y} r={10} />
+      <text x={middle.x} y={middle.y + 4} textAnchor="middle">
+        {number}
+      </text>
+    </g>
+  );
+}
+
 // The margins that `planDrawing` adds round the machine, both sides together [px].
 const ROUND = { width: 116, height: 112 };
-const LARGEST = 560;
+const LARGEST = 640;
 
 function penFor(
   extent: { readonly width: number; readonly height: number },
   board: { readonly width: number },
 ): number {
   if (board.width === 0) return 0;
-  const height = Math.min(LARGEST, Math.max(320, window.innerHeight * 0.62));
+  const height = Math.min(LARGEST, Math.max(320, window.innerHeight - 400));
   return Math.max(extent.width / (board.width - ROUND.width), extent.height / (height - ROUND.height));
 }

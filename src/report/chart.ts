@@ -1,0 +1,163 @@
+import { boxPath, closedPath, openPath, strokes } from './path.ts';
+import type { Drawing, Hand, Point, Shape } from './shapes.ts';
+import { ticks } from './ticks.ts';
+
+/** A plot to be drawn with the same pens as the aircraft. Values in whatever unit the axes say. */
+export interface Chart {
+  readonly description: string;
+  readonly across: Axis;
+  readonly upright: Axis;
+  readonly marks: readonly Mark[];
+}
+
+export interface Axis {
+  /** With its unit: `throttle, %`. */
+  readonly label: string;
+  readonly low: number;
+  readonly high: number;
+}
+
+export type Mark =
+  /** A curve, named at its right end. */
+  | {
+      readonly kind: 'curve';
+      readonly points: readonly Point[];
+      readonly name?: string;
+      readonly dashed?: boolean;
+    }
+  /** Between two curves over the same x. */
+  | { readonly kind: 'band'; readonly lower: readonly Point[]; readonly upper: readonly Point[] }
+  /** A window on the upright axis, from side to side. */
+  | { readonly kind: 'window'; readonly low: number; readonly high: number; readonly name: string }
+  /** A limit on the upright axis. */
+  | { readonly kind: 'limit'; readonly at: number; readonly name: string }
+  | { readonly kind: 'spot'; readonly at: Point; readonly name: string; readonly hand?: Hand };
+
+const MARGIN = { left: 40, right: 16, top: 22, bottom: 34 };
+const LETTER = 11;
+
+/** Draws a chart `width` by `height` [px]: one unit of the drawing is one pixel. */
+export function drawChart(chart: Chart, width: number, height: number): Drawing {
+  if (!(width >= 120 && height >= 80))
+    throw new RangeError(`a chart must be at least 120 by 80, got ${width} by ${height}`);
+  const { across, upright } = chart;
+  const right = width - MARGIN.right;
+  const bottom = height - MARGIN.bottom;
+  const x = (value: number): number =>
+    MARGIN.left + ((value - across.low) / (across.high - across.low)) * (right - MARGIN.left);
+  const y = (value: number): number =>
+    bottom - ((value - upright.low) / (upright.high - upright.low)) * (bottom - MARGIN.top);
+  const to = (point: Point): Point => ({ x: x(point.x), y: y(point.y) });
+  const shapes: Shape[] = [];
+
+  // Windows lie under the ruling, curves over it.
+  for (const mark of chart.marks) {
+    if (mark.kind !== 'window') continue;
+    const top = Math.max(y(mark.high), MARGIN.top);
+    const foot = Math.min(y(mark.low), bottom);
+    if (foot <= top) continue;
+    shapes.push({
+      kind: 'path',
+      ink: 'window',
+      d: boxPath({ x: MARGIN.left, y: top }, { x: right, y: foot }),
+    });
+    shapes.push(letters(right - 4, top + 13, mark.name, 'end', 'label'));
+  }
+  shapes.push(...ruling(across, upright, x, y, right, bottom));
+  for (const mark of chart.marks) shapes.push(...markShapes(mark, to, y, right));
+  return { frame: { left: 0, top: 0, width, height }, shapes, description: chart.description };
+}
+
+function ruling(
+  across: Axis,
+  upright: Axis,
+  x: (value: number) => number,
+  y: (value: number) => number,
+  right: number,
+  bottom: number,
+): readonly Shape[] {
+  const xs = ticks(across.low, across.high, (right - MARGIN.left) / 70);
+  const ys = ticks(upright.low, upright.high, (bottom - MARGIN.top) / 36);
+  const line = (from: Point, to: Point): readonly [Point, Point] => [from, to];
+  return [
+    {
+      kind: 'path',
+      ink: 'grid',
+      d: strokes(ys.map((tick) => line({ x: MARGIN.left, y: y(tick) }, { x: right, y: y(tick) }))),
+    },
+    {
+      kind: 'path',
+      ink: 'dimension',
+      d: strokes([
+        line({ x: MARGIN.left, y: bottom }, { x: right, y: bottom }),
+        ...xs.map((tick) => line({ x: x(tick), y: bottom }, { x: x(tick), y: bottom + 4 })),
+      ]),
+    },
+    ...xs.map((tick) => letters(x(tick), bottom + 16, String(tick), 'middle')),
+    ...ys.map((tick) => letters(MARGIN.left - 6, y(tick) + 4, String(tick), 'end')),
+    letters(right, bottom + 30, across.label, 'end', 'label'),
+    letters(2, 11, upright.label, 'start', 'label'),
+  ];
+}
+
+function markShapes(
+  mark: Mark,
+  to: (point: Point) => Point,
+  y: (value: number) => number,
+  right: number,
+): readonly Shape[] {
+  switch (mark.kind) {
+    case 'window':
+      return [];
+    case 'curve': {
+      const points = mark.points.map(to);
+      const end = points.at(-1);
+      return [
+        { kind: 'path', ink: mark.dashed === true ? 'hidden' : 'curve', d: openPath(points) },
+        ...(mark.name !== undefined && end !== undefined
+          ? [letters(end.x - 4, end.y - 8, mark.name, 'end')]
+          : []),
+      ];
+    }
+    case 'band':
+      return [
+        { kind: 'path', ink: 'band', d: closedPath([...mark.lower, ...mark.upper.toReversed()].map(to)) },
+      ];
+    case 'limit':
+      return [
+        {
+          kind: 'path',
+          ink: 'limit',
+          d: strokes([
+            [
+              { x: MARGIN.left, y: y(mark.at) },
+              { x: right, y: y(mark.at) },
+            ],
+          ]),
+        },
+        letters(MARGIN.left + 4, y(mark.at) - 5, mark.name, 'start', 'label'),
+      ];
+    case 'spot': {
+      const at = to(mark.at);
+      const leftward = at.x > (right + MARGIN.left) / 2;
+      return [
+        { kind: 'circle', ink: 'balance', x: at.x, y: at.y, r: 4 },
+        letters(
+          at.x + (leftward ? -9 : 9),
+          at.y + (leftward ? -8 : 15),
+          mark.name,
+          leftward ? 'end' : 'start',
+          mark.hand ?? 'figure',
+        ),
+      ];
+    }
+  }
+}
+
+const letters = (
+  x: number,
+  y: number,
+  text: string,
+  anchor: 'start' | 'middle' | 'end',
+  hand: Hand = 'dimension',
+): Shape => ({ kind: 'text', hand, x, y, size: LETTER, anchor, text });
