@@ -1,0 +1,40 @@
+import type { Severity } from '../types.ts';
+import type { FitVerdict } from './types.ts';
+
+/** Millimetres as a builder says them. */
+export const mm = (metres: number) => `${trim(metres * 1000, 1)} mm`;
+export const amps = (current: number) => `${trim(current, current < 10 ? 1 : 0)} A`;
+export const volts = (voltage: number) => `${trim(voltage, 1)} V`;
+export const grams = (mass: number) => `${trim(mass * 1000, mass < 0.02 ? 1 : 0)} g`;
+export const inches = (metres: number) => `${trim(metres / 0.0254, 1)} in`;
+export const degrees = (angle: number) => `${trim((angle * 180) / Math.PI, 0)} degrees`;
+
+/** `9, 12 and 16 mm` */
+export const mmList = (lengths: readonly number[]) => {
+  const texts = lengths.map((length) => trim(length * 1000, 1));
+  const last = texts.pop() ?? 'none';
+  return `${texts.length > 0 ? `${texts.join(', ')} and ` : ''}${last} mm`;
+};
+
+function trim(value: number, digits: number): string {
+  const text = value.toFixed(digits);
+  return digits > 0 ? text.replace(/\.?0+$/, '') : text;
+}
+
+/** A verdict that passes: the says is a plain statement of what matches. */
+export const fits = (says: string, parts: readonly string[], rest: Partial<FitVerdict> = {}): FitVerdict => ({
+  passes: true,
+  severity: 'note',
+  says,
+  remedy: 'Nothing to do.',
+  parts,
+  ...rest,
+});
+
+export const fails = (
+  severity: Severity,
+  says: string,
+  remedy: string,
+  parts: readonly string[],
+  rest: Partial<FitVerdict> = {},
+): FitVerdict => ({ passes: false, severity, says, remedy, parts, ...rest });
