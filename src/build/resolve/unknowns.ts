@@ -1,0 +1,161 @@
+import type { KnownBy } from '../../rotor/types.ts';
+import type { Trust } from '../../units/trusted.ts';
+import type { CraftParts, CraftRotor, CraftWiring, Unknown } from '../craft.ts';
+import type { Build } from '../schema/build.ts';
+import type { Given } from '../schema/fields.ts';
+
+interface Origin {
+  readonly trust: Trust;
+  readonly source: string;
+}
+
+/**
+ * One standard deviation, relative, where a maker tells a value without a spread, and where somebody
+ * has measured it (common practice, no source).
+ */
+const USUAL = {
+  mass: { maker: 0.03, measured: 0.005, inferred: 0.12 },
+  speedConstant: { maker: 0.03, measured: 0.01, inferred: 0.05 },
+  windingResistance: { maker: 0.12, measured: 0.03, inferred: 0.3 },
+  noLoadCurrent: { maker: 0.15, measured: 0.05, inferred: 0.3 },
+  controllerResistance: { maker: 0.2, measured: 0.05, inferred: 0.4 },
+  packResistance: { maker: 0.25, measured: 0.08, inferred: 0.3 },
+  capacity: { maker: 0.04, measured: 0.015, inferred: 0.08 },
+  avionics: { maker: 0.15, measured: 0.05, inferred: 0.3 },
+} as const satisfies Record<string, Readonly<Record<Trust, number>>>;
+
+/**
+ * Of thrust and torque at given speed, by what is known of the blade: from the median and 90th
+ * percentile errors over the University of Illinois propeller database (prototype, see docs/method/rotor.md).
+ */
+const ROTOR: Readonly<Record<KnownBy | 'anchored', { readonly thrust: number; readonly torque: number }>> = {
+  nameplate: { thrust: 0.2, torque: 0.2 },
+  'nameplate and chord': { thrust: 0.15, torque: 0.19 },
+  'blade table': { thrust: 0.15, torque: 0.17 },
+  anchored: { thrust: 0.055, torque: 0.06 },
+};
+
+/** Every uncertain input of a craft, each with the lever that moves it. */
+export function unknownsOf(
+  build: Build,
+  parts: CraftParts,
+  rotors: readonly CraftRotor[],
+  wiring: CraftWiring,
+): readonly Unknown[] {
+  const motor = parts.motors[0];
+  const propeller = parts.propellers[0];
+  const rotor = rotors[0];
+  if (!motor || !propeller || !rotor) return [];
+  const controller = parts.controllers ?? parts.flightController;
+  const bridge = parts.controllers ?? parts.flightController.builtInController;
+  const list: Unknown[] = [];
+  const add = (
+    lever: Unknown['lever'],
+    label: string,
+    given: Given | undefined,
+    part: Origin,
+    usual: Readonly<Record<Trust, number>>,
+  ) => list.push({ lever, label, ...doubt(given, part, usual) });
+
+  add('speedConstantScale', 'motor speed constant', motor.speedConstant, motor, USUAL.speedConstant);
+  add(
+    'windingResistanceScale',
+    'motor winding resistance',
+    motor.windingResistance,
+    motor,
+    USUAL.windingResistance,
+  );
+  add('noLoadCurrentScale', 'motor idle current', motor.noLoadCurrent, motor, USUAL.noLoadCurrent);
+  add(
+    'controllerResistanceScale',
+    'controller resistance',
+    bridge?.resistance,
+    controller,
+    USUAL.controllerResistance,
+  );
+  add('packResistanceScale', 'pack resistance', parts.pack.cellResistance, parts.pack, USUAL.packResistance);
+  add('packCapacityScale', 'pack capacity', parts.pack.capacity, parts.pack, USUAL.capacity);
+
+  const blade = ROTOR[rotor.blade.anchored ? 'anchored' : rotor.blade.knownBy];
+  const known: Origin = rotor.blade.anchored
+    ? { trust: 'measured', source: 'measured static points of the propeller' }
+    : rotor.blade.knownBy === 'blade table'
+      ? { trust: propeller.trust, source: 'blade table' }
+      : { trust: 'inferred', source: `blade shape from the ${rotor.blade.knownBy}` };
+  list.push({ lever: 'thrustScale', label: 'propeller thrust', deviation: blade.thrust, ...known });
+  list.push({ lever: 'torqueScale', label: 'propeller torque', deviation: blade.torque, ...known });
+
+  const ours: Origin = { trust: 'inferred', source: 'common practice, no source' };
+  list.push({
+    lever: 'wireResistanceScale',
+    label: 'wire lengths',
+    deviation: wiring.inferred.length > 0 ? 0.25 : 0.1,
+    ...ours,
+  });
+  const electronics = parts.videoLink ?? parts.flightController;
+  list.push({
+    lever: 'avionicsPowerScale',
+    label: 'power of video, receiver and boards',
+    deviation: USUAL.avionics[electronics.trust],
+    trust: electronics.trust,
+    source: electronics.source,
+  });
+  list.push({ lever: 'massScale', label: 'all-up mass', ...massDoubt(build, parts) });
+  list.push({ lever: 'coolingScale', label: 'motor cooling', deviation: 0.35, ...ours });
+  list.push({ lever: 'downloadScale', label: 'thrust lost on the arms', deviation: 0.4, ...ours });
+  list.push({ lever: 'styleScale', label: 'how hard it is flown', deviation: 0.15, ...ours });
+  return list;
+}
+
+/** Of one value: its own spread and trust, else the part's; inferred when the part does not tell it at all. */
+function doubt(
+  given: Given | undefined,
+  part: Origin,
+  usual: Readonly<Record<Trust, number>>,
+): Origin & { readonly deviation: number } {
+  if (!given) {
+    const source = 'inferred from the other values of the part';
+    return { trust: 'inferred', source, deviation: usual.inferred };
+  }
+  const trust = given.trust ?? part.trust;
+  const own = given.deviation === undefined || given.value === 0 ? undefined : given.deviation / given.value;
+  return { trust, source: given.source ?? part.source, deviation: own ?? usual[trust] };
+}
+
+/** All-up: parts of one kind err together, different parts independently; a scale settles it. */
+function massDoubt(build: Build, parts: CraftParts): Origin & { readonly deviation: number } {
+  if (build.measured.mass) {
+    return doubt(build.measured.mass, { trust: 'measured', source: 'scale' }, USUAL.mass);
+  }
+  const motors = parts.motors.length;
+  const weighed = [
+    { part: parts.frame, count: 1 },
+    { part: parts.motors[0], count: motors },
+    { part: parts.propellers[0], count: motors },
+    { part: parts.controllers, count: parts.controllers?.form === 'single' ? motors : 1 },
+    { part: parts.flightController, count: 1 },
+    { part: parts.pack, count: 1 },
+    { part: parts.videoLink, count: 1 },
+    { part: parts.receiver, count: 1 },
+    ...parts.cameras.map((part) => ({ part, count: 1 })),
+    ...parts.antennas.map((part) => ({ part, count: 1 })),
+    ...parts.extras,
+  ];
+  let total = 0;
+  let variance = 0;
+  let heaviest = 0;
+  let lead: Origin = parts.frame;
+  for (const { part, count } of weighed) {
+    if (!part) continue;
+    const mass = count * part.mass.value;
+    const own = doubt(part.mass, part, USUAL.mass);
+    const error = own.deviation * mass;
+    total += mass;
+    variance += error * error;
+    if (error > heaviest) {
+      heaviest = error;
+      lead = { trust: own.trust, source: `${own.source} (${part.name})` };
+    }
+  }
+  return { deviation: total > 0 ? Math.sqrt(variance) / total : 0, trust: lead.trust, source: lead.source };
+}

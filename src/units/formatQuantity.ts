@@ -1,0 +1,57 @@
+import { type ShownQuantity, shownIn, type UnitSystem } from './shownUnits.ts';
+import { decimalsForBand, roundedText } from './significance.ts';
+
+/** How a face wants its numbers. */
+export interface FormatOptions {
+  /** Default `metric`. */
+  readonly system?: UnitSystem;
+  /** 10th and 90th percentile in SI; the number is shown no finer than it is known. */
+  readonly band?: readonly [low: number, high: number];
+  /** ISO 4217 code, for money. */
+  readonly currency?: string;
+}
+
+/** No-break space, so that a number never parts from its unit. */
+const SPACE = '\u00a0';
+
+/**
+ * A value in SI as people of the trade read it, `5.1 in`, `33 g`, with a no-break space. With a band the
+ * last place shown is about a fifth of the band's half width; without one three digits are shown.
+ * Use `parseQuantity` for the way back.
+ */
+export function formatQuantity(value: number, quantity: ShownQuantity, options: FormatOptions = {}): string {
+  if (!Number.isFinite(value)) return 'not known';
+  const shown = shownIn(quantity, value, options);
+  return withUnit(
+    roundedText(shown.convert(value), places(shown.convert, value, quantity, options)),
+    shown.text,
+  );
+}
+
+/** The band of a value in the same unit and to the same place as the value itself: `4.8 to 5.4 in`. */
+export function formatBand(
+  value: number,
+  band: readonly [low: number, high: number],
+  quantity: ShownQuantity,
+  options: Omit<FormatOptions, 'band'> = {},
+): string {
+  if (![value, ...band].every(Number.isFinite)) return 'not known';
+  const shown = shownIn(quantity, value, options);
+  const decimals = places(shown.convert, value, quantity, { ...options, band });
+  const [low, high] = band.map((end) => roundedText(shown.convert(end), decimals));
+  return withUnit(`${low} to ${high}`, shown.text);
+}
+
+function places(
+  convert: (value: number) => number,
+  value: number,
+  quantity: ShownQuantity,
+  options: FormatOptions,
+): number | undefined {
+  if (options.band) return decimalsForBand([convert(options.band[0]), convert(options.band[1])]);
+  if (quantity === 'money') return Math.abs(value) < 100 ? 2 : 0;
+  return quantity === 'count' ? 0 : undefined;
+}
+
+const withUnit = (number: string, unit: string): string =>
+  unit === '' ? number : unit === '%' ? `${number}${SPACE}%` : `${number}${SPACE}${unit}`;
