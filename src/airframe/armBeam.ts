@@ -3,12 +3,28 @@ import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { type ElementShape, elementMass, elementStiffness } from './beamElement.ts';
 import type { PlateModuli } from './section.ts';
 
-/** Length by which an end acts longer (soft clamp, positive) or shorter (held section, negative) [m]. */
+/**
+ * Length by which an end acts longer (soft clamp, positive) or shorter (held section, negative), for
+ * each way of deforming [m].
+ */
 export interface EndLength {
+  readonly axial: number;
   readonly outOfPlane: number;
   readonly inPlane: number;
   readonly torsion: number;
+  readonly shearOutOfPlane: number;
+  readonly shearInPlane: number;
 }
+
+/** An end that changes nothing: free, or plain beam theory's clamp. */
+export const PLAIN_END: EndLength = {
+  axial: 0,
+  outOfPlane: 0,
+  inPlane: 0,
+  torsion: 0,
+  shearOutOfPlane: 0,
+  shearInPlane: 0,
+};
 
 /** A rigid body on the arm's end, its centre of gravity above the mid-plane. */
 export interface TipBody {
@@ -62,22 +78,17 @@ export function assembleArm(arm: ArmBeam, elements: number = ELEMENTS): ArmMatri
 
 function elementShape(arm: ArmBeam, e: number, elements: number, h: number): ElementShape {
   const start = e * h;
-  const ends = (kind: keyof EndLength): readonly [number, number] => [
-    e === 0 ? -arm.rootEnd[kind] : 0,
-    e === elements - 1 ? h + arm.tipEnd[kind] : h,
-  ];
   return {
+    start,
     length: h,
-    widthAt: (x) => outlineWidth(arm.outline, (start + x) / arm.length),
+    whole: arm.length,
+    last: e === elements - 1,
+    widthAt: (x) => outlineWidth(arm.outline, x / arm.length),
     thickness: arm.thickness,
     moduli: arm.moduli,
     density: arm.density,
-    flexible: {
-      axial: ends('inPlane'),
-      outOfPlane: ends('outOfPlane'),
-      inPlane: ends('inPlane'),
-      torsion: ends('torsion'),
-    },
+    rootEnd: arm.rootEnd,
+    tipEnd: arm.tipEnd,
   };
 }
 

@@ -1,3 +1,4 @@
+import type { EndLength } from './armBeam.ts';
 import { type PlateModuli, type SectionStiffness, sectionStiffness } from './section.ts';
 
 /**
@@ -7,20 +8,19 @@ import { type PlateModuli, type SectionStiffness, sectionStiffness } from './sec
  */
 
 export interface ElementShape {
+  /** Of its left node from the arm's root, its own and the whole arm's length [m]. */
+  readonly start: number;
   readonly length: number;
-  /** [m] at a distance from its left node; also asked a little beyond it for soft ends. */
+  readonly whole: number;
+  readonly last: boolean;
+  /** Width at a distance from the arm's root, also asked a little beyond its ends [m]. */
   readonly widthAt: (x: number) => number;
   readonly thickness: number;
   readonly moduli: PlateModuli;
   /** [kg/m3] */
   readonly density: number;
-  /** Where the flexible part begins and ends, by kind of bending, from the left node [m]. */
-  readonly flexible: {
-    readonly axial: readonly [number, number];
-    readonly outOfPlane: readonly [number, number];
-    readonly inPlane: readonly [number, number];
-    readonly torsion: readonly [number, number];
-  };
+  readonly rootEnd: EndLength;
+  readonly tipEnd: EndLength;
 }
 
 const GAUSS: readonly (readonly [point: number, weight: number])[] = [
@@ -36,25 +36,77 @@ const GAUSS: readonly (readonly [point: number, weight: number])[] = [
  * for loads at the nodes whatever the taper.
  */
 export function elementStiffness(shape: ElementShape): Float64Array {
-  const { length } = shape;
-  const along = integrate(shape, shape.flexible.axial, (s) => [1 / s.axial]);
-  const twist = integrate(shape, shape.flexible.torsion, (s) => [1 / s.torsion]);
-  const up = integrate(shape, shape.flexible.outOfPlane, (s, arm) => [
-    (arm * arm) / s.outOfPlane + 1 / s.shearOutOfPlane,
-    -arm / s.outOfPlane,
-    1 / s.outOfPlane,
-  ]);
-  const side = integrate(shape, shape.flexible.inPlane, (s, arm) => [
-    (arm * arm) / s.inPlane + 1 / s.shearInPlane,
-    arm / s.inPlane,
-    1 / s.inPlane,
-  ]);
+  const axial = flexibility(shape, 'axial', (at) => [0, 0, spread(at, shape.moduli) / at.section.axial]);
+  const twist = flexibility(shape, 'torsion', (at) => [0, 0, 1 / at.section.torsion]);
+  const up = new Float64Array(3);
+  addTo(
+    up,
+    flexibility(shape, 'outOfPlane', (at) =>
+      lever(-at.arm, at.section.outOfPlane / spread(at, shape.moduli)),
+    ),
+  );
+  addTo(
+    up,
+    flexibility(shape, 'shearOutOfPlane', ({ section }) => [1 / section.shearOutOfPlane, 0, 0]),
+  );
+  const side = new Float64Array(3);
+  addTo(
+    side,
+    flexibility(shape, 'inPlane', ({ section, arm }) => lever(arm, section.inPlane)),
+  );
+  addTo(
+    side,
+    flexibility(shape, 'shearInPlane', (at) => taperedShear(at, shape.thickness, shape.moduli.G12)),
+  );
   const k = new Float64Array(144);
-  stretch(k, 1 / (along[0] as number), 0);
-  stretch(k, 1 / (twist[0] as number), 3);
-  bend(k, up, 2, 4, -length);
-  bend(k, side, 1, 5, length);
+  stretch(k, 1 / (axial[2] as number), 0);
+  stretch(k, 1 / (twist[2] as number), 3);
+  bend(k, up, 2, 4, -shape.length);
+  bend(k, side, 1, 5, shape.length);
   return k;
+}
+
+/** A cross-section: its stiffness, half width with its slope, and distance to the element's right end. */
+interface Station {
+  readonly section: SectionStiffness;
+  readonly half: number;
+  readonly slope: number;
+  readonly arm: number;
+}
+
+/** Flexibility [shift-shift, shift-turn, turn-turn] of unit length. */
+type Flexibility = readonly [ss: number, st: number, tt: number];
+
+const lever = (arm: number, bending: number): Flexibility => [
+  (arm * arm) / bending,
+  arm / bending,
+  1 / bending,
+];
+
+/**
+ * Give of a tapering section over that of an even one. Stress along sloping fibres shears the plate by
+ * its slope times y/h: with even stress that adds slope2 E1 / 3 G12 (an upper bound), with plane
+ * sections nothing (a lower one); the mean is taken.
+ */
+const spread = ({ slope }: Station, { E1, G12 }: PlateModuli): number => 1 + (slope ** 2 * E1) / (6 * G12);
+
+/**
+ * Shear across the width. Sloping edges carry part of it as bending stress along them: the shear stress
+ * that balances M y / I in a tapering section is M h h'/I - (h2 - y2)(V + 3 M h'/h)/2I, h half the
+ * width (the balance in Bleich 1932, Balduzzi 2016; untapered it is the parabola, 5/6).
+ */
+function taperedShear({ half: h, slope, arm }: Station, thickness: number, G12: number): Flexibility {
+  const inertia = (2 * thickness * h ** 3) / 3;
+  const scale = thickness / (G12 * inertia ** 2);
+  const [pv, pm] = [h * slope * arm, h * slope];
+  const [qv, qm] = [(1 + (3 * slope * arm) / h) / 2, (1.5 * slope) / h];
+  const product = (p1: number, q1: number, p2: number, q2: number): number =>
+    scale * (2 * h * p1 * p2 - (4 / 3) * h ** 3 * (p1 * q2 + p2 * q1) + (16 / 15) * h ** 5 * q1 * q2);
+  return [product(pv, qv, pv, qv), product(pv, qv, pm, qm), product(pm, qm, pm, qm)];
+}
+
+function addTo(sum: Float64Array, more: Float64Array): void {
+  for (const [i, value] of more.entries()) sum[i] = (sum[i] as number) + value;
 }
 
 function stretch(k: Float64Array, stiffness: number, at: number): void {
@@ -103,21 +155,54 @@ function addPairs(k: Float64Array, left: Combination, right: Combination, stiffn
   }
 }
 
-function integrate(
+/**
+ * Integrates a unit-length flexibility over the element. A soft root or tip adds its length with the
+ * end's section; a held one takes away exp(-x / length), which sums to that length.
+ */
+function flexibility(
   shape: ElementShape,
-  [from, to]: readonly [number, number],
-  terms: (section: SectionStiffness, arm: number) => readonly number[],
+  kind: keyof EndLength,
+  of: (at: Station) => Flexibility,
 ): Float64Array {
+  const { start, length, whole } = shape;
+  const [root, tip] = [shape.rootEnd[kind], shape.tipEnd[kind]];
+  const from = start === 0 ? start - Math.max(0, root) : start;
+  const to = start + length + (shape.last ? Math.max(0, tip) : 0);
+  const cuts = [from, ...decayCuts(0, -root, 1, from, to), ...decayCuts(whole, -tip, -1, from, to), to];
+  cuts.sort((a, b) => a - b);
   const out = new Float64Array(3);
-  const span = to - from;
-  for (const [point, weight] of GAUSS) {
-    const x = from + span * point;
-    const section = sectionStiffness(shape.widthAt(x), shape.thickness, shape.moduli);
-    for (const [i, term] of terms(section, shape.length - x).entries()) {
-      out[i] = (out[i] as number) + term * weight * span;
+  const step = 1e-3 * length;
+  for (let i = 1; i < cuts.length; i++) {
+    const [a, b] = [cuts[i - 1] as number, cuts[i] as number];
+    for (const [point, weight] of GAUSS) {
+      const x = a + (b - a) * point;
+      const width = shape.widthAt(x);
+      const station: Station = {
+        section: sectionStiffness(width, shape.thickness, shape.moduli),
+        half: width / 2,
+        slope: (shape.widthAt(x + step) - shape.widthAt(x - step)) / (4 * step),
+        arm: start + length - x,
+      };
+      const share = 1 - held(x, -root, whole) - held(whole - x, -tip, whole);
+      for (const [j, value] of of(station).entries()) {
+        out[j] = (out[j] as number) + value * share * weight * (b - a);
+      }
     }
   }
   return out;
+}
+
+/** Share of the flexibility held back at a distance from a held end, 0 at the far end. */
+function held(distance: number, decay: number, whole: number): number {
+  if (!(decay > 0) || distance > 30 * decay || distance < 0) return 0;
+  const far = Math.exp(-(2 * whole) / decay);
+  return (Math.exp(-distance / decay) - far * Math.exp(distance / decay)) / (1 - far);
+}
+
+/** Where to cut the integration so that the decay at an end is resolved. */
+function decayCuts(end: number, decay: number, way: 1 | -1, from: number, to: number): readonly number[] {
+  if (!(decay > 0)) return [];
+  return [0.6, 2, 6].map((reach) => end + way * reach * decay).filter((x) => x > from && x < to);
 }
 
 /**
@@ -127,12 +212,12 @@ function integrate(
 export function elementMass(shape: ElementShape): Float64Array {
   const { length, thickness, density } = shape;
   const m = new Float64Array(144);
-  const middle = sectionStiffness(shape.widthAt(length / 2), thickness, shape.moduli);
+  const middle = sectionStiffness(shape.widthAt(shape.start + length / 2), thickness, shape.moduli);
   const phiUp = (12 * middle.outOfPlane) / (middle.shearOutOfPlane * length * length);
   const phiSide = (12 * middle.inPlane) / (middle.shearInPlane * length * length);
   const row = new Float64Array(12);
   for (const [x, weight] of GAUSS) {
-    const width = shape.widthAt(x * length);
+    const width = shape.widthAt(shape.start + x * length);
     const scale = density * width * thickness * weight * length;
     const rotaryUp = thickness ** 2 / 12;
     const rotarySide = width ** 2 / 12;
