@@ -1,9 +1,8 @@
-/** A place or direction in build axes [m]: x forward, y right, z down, origin at the motor centre. */
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-  readonly z: number;
-}
+import type { Vector3 } from '../numerics/vector3.ts';
+
+/**
+ * All places [m] and directions are in build axes: x forward, y right, z down, origin at the motor centre.
+ */
 
 /**
  * How the angle off the optical axis becomes a distance on the sensor, r = f g(theta):
@@ -15,7 +14,7 @@ export type LensLaw = 'rectilinear' | 'equidistant' | 'equisolid';
 /** One camera. Yaw, then pitch, then roll, as aircraft attitude is told. */
 export interface Camera {
   /** The lens's entrance pupil [m], build axes. */
-  readonly position: Point;
+  readonly position: Vector3;
   /** Tilt of the optical axis up from the build's x axis [rad], -pi/2 to pi/2. */
   readonly pitch: number;
   /** Right side of the camera down [rad]. */
@@ -36,9 +35,9 @@ export interface Camera {
 export interface SweptDisc {
   readonly kind: 'sweptDisc';
   readonly id: string;
-  readonly centre: Point;
+  readonly centre: Vector3;
   /** Shaft direction, any length > 0. */
-  readonly axis: Point;
+  readonly axis: Vector3;
   /** [m] */
   readonly radius: number;
   /** [m], 0 to below radius. */
@@ -57,24 +56,24 @@ export interface Bar {
   readonly kind: 'bar';
   readonly id: string;
   /** Centres of the end sections [m]. */
-  readonly from: Point;
-  readonly to: Point;
+  readonly from: Vector3;
+  readonly to: Vector3;
   /** Widths at the ends, across the bar and level with the plate [m]. */
   readonly widthFrom: number;
   readonly widthTo: number;
   /** Along the plate's normal [m]. */
   readonly thickness: number;
   /** The plate's normal, not along the bar; build z where absent. */
-  readonly normal?: Point;
+  readonly normal?: Vector3;
 }
 
 /** A block: pack, stack, camera body. */
 export interface Box {
   readonly kind: 'box';
   readonly id: string;
-  readonly centre: Point;
+  readonly centre: Vector3;
   /** Edge lengths along its own x, y, z [m]. */
-  readonly size: Point;
+  readonly size: Vector3;
   /** Its own axes turned from the build's [rad]; square to the build where absent. */
   readonly turned?: { readonly pitch: number; readonly roll: number; readonly yaw: number };
 }
@@ -84,7 +83,7 @@ export interface Plate {
   readonly kind: 'plate';
   readonly id: string;
   /** At least three corners in order, not crossing [m]. */
-  readonly outline: readonly { readonly x: number; readonly y: number }[];
+  readonly outline: readonly (readonly [x: number, y: number])[];
   /** Height of the middle surface [m], z down. */
   readonly z: number;
   readonly thickness: number;
@@ -94,8 +93,8 @@ export interface Plate {
 export interface Ring {
   readonly kind: 'ring';
   readonly id: string;
-  readonly centre: Point;
-  readonly axis: Point;
+  readonly centre: Vector3;
+  readonly axis: Vector3;
   /** Inner and outer radius [m]. */
   readonly innerRadius: number;
   readonly outerRadius: number;
@@ -107,15 +106,15 @@ export interface Ring {
 export interface Rod {
   readonly kind: 'rod';
   readonly id: string;
-  readonly from: Point;
-  readonly to: Point;
+  readonly from: Vector3;
+  readonly to: Vector3;
   readonly radius: number;
 }
 
 export interface Ball {
   readonly kind: 'ball';
   readonly id: string;
-  readonly centre: Point;
+  readonly centre: Vector3;
   readonly radius: number;
 }
 

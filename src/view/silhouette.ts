@@ -1,0 +1,134 @@
+import type { Solid } from './solid.ts';
+import type { ViewFrame } from './viewFrame.ts';
+
+/**
+ * What an eye sees of a convex solid: a convex polygon of directions in camera axes, x y z one after
+ * another, its edges great circles; `everything` when the eye is inside.
+ */
+export type Silhouette = readonly number[] | 'everything';
+
+/** A solid seen from nearer than this to a face's plane counts as seen from inside or edge-on [m]. */
+const NEAR = 1e-7;
+
+/**
+ * The spherical convex hull of the solid's corners. A face whose plane has the eye on its outer side
+ * gives a direction that all corners have a positive part along; on the plane square to it the hull
+ * is a plane one, found by Andrew's monotone chain (Andrew 1979, Inf. Proc. Letters 9(5)).
+ */
+export function silhouette(solid: Solid, view: ViewFrame): Silhouette {
+  const points = cornersSeen(solid, view);
+  const pole = separatingDirection(points, solid.sides);
+  if (pole === undefined) return isFlat(points, solid.sides) ? [] : 'everything';
+  const [px, py, pz] = pole;
+  // Any two directions square to the pole.
+  const [ax, ay, az] = Math.abs(px) < 0.6 ? [0, pz, -py] : [-pz, 0, px];
+  const [bx, by, bz] = [py * az - pz * ay, pz * ax - px * az, px * ay - py * ax];
+  const count = points.length / 3;
+  const u = new Float64Array(count);
+  const v = new Float64Array(count);
+  for (let i = 0; i < count; i++) {
+    const [x, y, z] = pointAt(points, i);
+    const depth = x * px + y * py + z * pz;
+    u[i] = (x * ax + y * ay + z * az) / depth;
+    v[i] = (x * bx + y * by + z * bz) / depth;
+  }
+  return hull(u, v).flatMap((i) => pointAt(points, i));
+}
+
+function cornersSeen({ corners }: Solid, { position, toCamera }: ViewFrame): Float64Array {
+  const seen = new Float64Array(corners.length);
+  const [rowX, rowY, rowZ] = toCamera;
+  for (let i = 0; i < corners.length; i += 3) {
+    const dx = (corners[i] as number) - position[0];
+    const dy = (corners[i + 1] as number) - position[1];
+    const dz = (corners[i + 2] as number) - position[2];
+    seen[i] = rowX[0] * dx + rowX[1] * dy + rowX[2] * dz;
+    seen[i + 1] = rowY[0] * dx + rowY[1] * dy + rowY[2] * dz;
+    seen[i + 2] = rowZ[0] * dx + rowZ[1] * dy + rowZ[2] * dz;
+  }
+  return seen;
+}
+
+type Triple = [number, number, number];
+
+const pointAt = (points: Float64Array, i: number): Triple => [
+  points[3 * i] as number,
+  points[3 * i + 1] as number,
+  points[3 * i + 2] as number,
+];
+
+/** Inward normal of the face that the eye is furthest outside of, or nothing when it is inside all. */
+function separatingDirection(points: Float64Array, sides: number): Triple | undefined {
+  const count = points.length / 3;
+  let [cx, cy, cz] = [0, 0, 0];
+  for (let i = 0; i < count; i++) {
+    cx += (points[3 * i] as number) / count;
+    cy += (points[3 * i + 1] as number) / count;
+    cz += (points[3 * i + 2] as number) / count;
+  }
+  let best: Triple | undefined;
+  let furthest = NEAR;
+  const consider = (a: number, b: number, c: number) => {
+    const [x0, y0, z0] = pointAt(points, a);
+    const [x1, y1, z1] = pointAt(points, b);
+    const [x2, y2, z2] = pointAt(points, c);
+    let nx = (y1 - y0) * (z2 - z0) - (z1 - z0) * (y2 - y0);
+    let ny = (z1 - z0) * (x2 - x0) - (x1 - x0) * (z2 - z0);
+    let nz = (x1 - x0) * (y2 - y0) - (y1 - y0) * (x2 - x0);
+    const size = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    if (size < 1e-14) return;
+    nx /= size;
+    ny /= size;
+    nz /= size;
+    const plane = nx * x0 + ny * y0 + nz * z0;
+    const depth = nx * cx + ny * cy + nz * cz - plane;
+    // A flat solid has no inside: its normal is taken away from the eye.
+    const inward = Math.abs(depth) > 1e-12 ? Math.sign(depth) : Math.sign(plane);
+    if (inward * plane > furthest) {
+      furthest = inward * plane;
+      best = [inward * nx, inward * ny, inward * nz];
+    }
+  };
+  const third = Math.floor(sides / 3);
+  consider(0, third, 2 * third);
+  consider(sides, sides + third, sides + 2 * third);
+  for (let i = 0; i < sides; i++) {
+    const j = (i + 1) % sides;
+    // Three corners that stay apart when an end of the solid is narrow.
+    consider(i, j, sides + i);
+  }
+  return best;
+}
+
+function isFlat(points: Float64Array, sides: number): boolean {
+  for (let i = 0; i < 3 * sides; i++) {
+    if (Math.abs((points[i] as number) - (points[3 * sides + i] as number)) > NEAR) return false;
+  }
+  return true;
+}
+
+/** Indices of the convex hull's corners in order. */
+function hull(u: Float64Array, v: Float64Array): number[] {
+  const order = Array.from(u, (_, i) => i).sort(
+    (i, j) => (u[i] as number) - (u[j] as number) || (v[i] as number) - (v[j] as number),
+  );
+  const chain = (indices: readonly number[]) => {
+    const kept: number[] = [];
+    for (const i of indices) {
+      while (
+        kept.length >= 2 &&
+        turn(u, v, kept[kept.length - 2] as number, kept[kept.length - 1] as number, i) <= 0
+      ) {
+        kept.pop();
+      }
+      kept.push(i);
+    }
+    kept.pop();
+    return kept;
+  };
+  return [...chain(order), ...chain(order.reverse())];
+}
+
+const turn = (u: Float64Array, v: Float64Array, a: number, b: number, c: number): number =>
+  ((u[b] as number) - (u[a] as number)) * ((v[c] as number) - (v[a] as number)) -
+  ((v[b] as number) - (v[a] as number)) * ((u[c] as number) - (u[a] as number));
