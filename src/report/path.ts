@@ -15,6 +15,12 @@ export const seenFromRight = (place: { readonly x: number; readonly z: number })
   y: place.z * 1000,
 });
 
+/** The same from the left, nose up the sheet and the aircraft's top to the right. */
+export const seenFromLeft = (place: { readonly x: number; readonly z: number }): Point => ({
+  x: -place.z * 1000,
+  y: -place.x * 1000,
+});
+
 const spot = (point: Point): string => `${trim(point.x)} ${trim(point.y)}`;
 
 /** Path text through points, open. */

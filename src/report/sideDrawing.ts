@@ -1,138 +1,154 @@
-import type { AircraftPicture, BoxPicture } from './aircraftPicture.ts';
+import type { AircraftPicture, BoxPicture, RotorPicture, SlabPicture } from './aircraftPicture.ts';
 import { dimensionLine } from './dimensionLine.ts';
 import { balanceMark } from './marks.ts';
-import { boxPath, closedPath, openPath, seenFromRight, strokes } from './path.ts';
-import type { Drawing, Frame, Point, Shape } from './shapes.ts';
+import { boxPath, closedPath, openPath, seenFromLeft, seenFromRight, strokes } from './path.ts';
+import type { Drawing, Frame, PartKey, Point, Shape } from './shapes.ts';
 
-/** The aircraft from its right side, nose to the right, to scale. `pen` as in `planDrawing`. */
-export function sideDrawing(aircraft: AircraftPicture, { pen }: { readonly pen: number }): Drawing {
+interface SideOptions {
+  /** As in `planDrawing`. */
+  readonly pen: number;
+  /**
+   * `up`: seen from the left, to stand left of the plan and level with it, as third-angle projection
+   * puts it (ISO 5456-2). `right`: seen from the right, to stand by itself.
+   */
+  readonly nose: 'up' | 'right';
+}
+
+type See = (place: { readonly x: number; readonly z: number }) => Point;
+
+/** The aircraft from its side, to scale. */
+export function sideDrawing(aircraft: AircraftPicture, { pen, nose }: SideOptions): Drawing {
   if (!(pen > 0)) throw new RangeError(`pen must be above 0 mm, got ${pen}`);
-  const extent = sideExtent(aircraft);
-  const slabs = [...aircraft.arms, ...aircraft.plates];
-  const ground = extent.top + extent.height;
+  const see = nose === 'up' ? seenFromLeft : seenFromRight;
+  const extent = sideExtent(aircraft, nose);
+  const tall = Math.round(nose === 'up' ? extent.width : extent.height);
+  const ground =
+    nose === 'up'
+      ? corners(extent.left, extent.top, extent.left, extent.top + extent.height)
+      : corners(
+          extent.left,
+          extent.top + extent.height,
+          extent.left + extent.width,
+          extent.top + extent.height,
+        );
   const shapes: Shape[] = [
-    {
-      kind: 'group',
-      part: 'propeller',
-      shapes: aircraft.rotors.map((rotor) => propellerEdge(rotor)),
-    },
-    { kind: 'group', part: 'motors', shapes: aircraft.rotors.map((rotor) => motorBody(rotor)) },
-    {
-      kind: 'group',
-      part: 'frame',
-      shapes: slabs.map((slab) => {
-        const xs = slab.outline.map((p) => p.x);
-        const from = seenFromRight({ x: Math.min(...xs), z: slab.z });
-        const to = seenFromRight({ x: Math.max(...xs), z: slab.z + slab.thickness });
-        return { kind: 'path', ink: 'carbon', d: boxPath(from, to) };
-      }),
-    },
-    {
-      kind: 'group',
-      part: 'frame',
-      shapes: aircraft.posts.map(({ x, radius, topZ, bottomZ }) => {
-        const from = seenFromRight({ x: x - radius, z: topZ });
-        return { kind: 'path', ink: 'fine', d: boxPath(from, seenFromRight({ x: x + radius, z: bottomZ })) };
-      }),
-    },
-    ...aircraft.boxes.map((box): Shape => ({ kind: 'group', part: box.part, shapes: boxShapes(box) })),
-    {
-      kind: 'path',
-      ink: 'fine',
-      d: strokes([
-        [
-          { x: extent.left, y: ground },
-          { x: extent.left + extent.width, y: ground },
-        ],
-      ]),
-    },
-    ...balanceMark(seenFromRight(aircraft.centreOfGravity), Math.max(5 * pen, 2.5)),
-    ...dimensionLine(
-      { x: extent.left, y: extent.top },
-      { x: extent.left, y: ground },
-      'upright',
-      extent.left - 16 * pen,
-      `${Math.round(extent.height)} mm`,
-      pen,
+    group(
+      'propeller',
+      aircraft.rotors.map((rotor) => propellerEdge(rotor, see)),
     ),
+    group(
+      'motors',
+      aircraft.rotors.map((rotor) => motorBody(rotor, see)),
+    ),
+    group('frame', [
+      ...aircraft.posts.map(({ x, radius, topZ, bottomZ }): Shape => {
+        const [from, to] = [see({ x: x - radius, z: topZ }), see({ x: x + radius, z: bottomZ })];
+        return { kind: 'path', ink: 'fine', d: boxPath(from, to) };
+      }),
+      ...[...aircraft.arms, ...aircraft.plates].map((slab) => slabEdge(slab, see)),
+    ]),
+    ...aircraft.boxes.map((box): Shape => group(box.part, boxShapes(box, see))),
+    { kind: 'path', ink: 'fine', d: strokes([ground]) },
+    ...balanceMark(see(aircraft.centreOfGravity), Math.max(5 * pen, 2.5)),
+    ...(nose === 'up'
+      ? dimensionLine(
+          { x: extent.left, y: extent.top },
+          { x: extent.left + extent.width, y: extent.top },
+          'across',
+          extent.top - 16 * pen,
+          `${tall} mm`,
+          pen,
+        )
+      : dimensionLine(
+          { x: extent.left, y: extent.top },
+          { x: extent.left, y: extent.top + extent.height },
+          'upright',
+          extent.left - 16 * pen,
+          `${tall} mm`,
+          pen,
+        )),
   ];
+  const margin = nose === 'up' ? { x: 16, y: 40 } : { x: 40, y: 12 };
   return {
     frame: {
-      left: extent.left - 40 * pen,
-      top: extent.top - 12 * pen,
-      width: extent.width + 52 * pen,
-      height: extent.height + 24 * pen,
+      left: extent.left - margin.x * pen,
+      top: extent.top - margin.y * pen,
+      width: extent.width + (margin.x + 16) * pen,
+      height: extent.height + (margin.y + 12) * pen,
     },
     shapes,
-    description: `${aircraft.name} from the right, to scale: ${Math.round(extent.height)} mm high.`,
+    description: `${aircraft.name} from the ${nose === 'up' ? 'left' : 'right'}, to scale: ${tall} mm high.`,
   };
 }
 
 /** What the machine covers, seen from its side [mm]. */
-export function sideExtent(aircraft: AircraftPicture): Frame {
-  const points: Point[] = [
-    ...aircraft.rotors.flatMap((rotor) => {
-      return [
-        seenFromRight({ x: rotor.at.x + rotor.propellerRadius, z: rotor.discZ }),
-        seenFromRight({ x: rotor.at.x - rotor.propellerRadius, z: rotor.at.z }),
-      ];
-    }),
-    ...[...aircraft.arms, ...aircraft.plates].flatMap((slab) => [
-      { x: (slab.outline[0]?.x ?? 0) * 1000, y: slab.z * 1000 },
-      { x: (slab.outline[0]?.x ?? 0) * 1000, y: (slab.z + slab.thickness) * 1000 },
+export function sideExtent(aircraft: AircraftPicture, nose: SideOptions['nose']): Frame {
+  const see = nose === 'up' ? seenFromLeft : seenFromRight;
+  const places = [
+    ...aircraft.rotors.flatMap(({ at, propellerRadius, discZ }) => [
+      { x: at.x + propellerRadius, z: discZ },
+      { x: at.x - propellerRadius, z: at.z },
     ]),
-    ...aircraft.boxes.flatMap((box) => [boxCorner(box, 1, -1), boxCorner(box, -1, 1)]),
-  ];
-  const xs = points.map((p) => p.x);
-  const ys = points.map((p) => p.y);
+    ...[...aircraft.arms, ...aircraft.plates].flatMap(({ outline, z, thickness }) =>
+      outline.flatMap(({ x }) => [
+        { x, z },
+        { x, z: z + thickness },
+      ]),
+    ),
+    ...aircraft.boxes.flatMap(boxCorners),
+  ].map(see);
+  const xs = places.map((p) => p.x);
+  const ys = places.map((p) => p.y);
   const [left, top] = [Math.min(...xs), Math.min(...ys)];
   return { left, top, width: Math.max(...xs) - left, height: Math.max(...ys) - top };
 }
 
-function propellerEdge(rotor: AircraftPicture['rotors'][number]): Shape {
-  const at = (share: number, lift: number): Point =>
-    seenFromRight({ x: rotor.at.x + share * rotor.propellerRadius, z: rotor.discZ + lift });
-  // A thin lens: blades seen edge on as they sweep round.
-  return {
-    kind: 'path',
-    ink: 'disc',
-    d: closedPath([
-      at(-1, 0),
-      at(-0.5, -0.0012),
-      at(0.5, -0.0012),
-      at(1, 0),
-      at(0.5, 0.0012),
-      at(-0.5, 0.0012),
-    ]),
-  };
+const group = (part: PartKey, shapes: readonly Shape[]): Shape => ({ kind: 'group', part, shapes });
+
+const corners = (ax: number, ay: number, bx: number, by: number): readonly [Point, Point] => [
+  { x: ax, y: ay },
+  { x: bx, y: by },
+];
+
+function slabEdge({ outline, z, thickness }: SlabPicture, see: See): Shape {
+  const xs = outline.map((p) => p.x);
+  const from = see({ x: Math.min(...xs), z });
+  return { kind: 'path', ink: 'carbon', d: boxPath(from, see({ x: Math.max(...xs), z: z + thickness })) };
 }
 
-function motorBody(rotor: AircraftPicture['rotors'][number]): Shape {
-  const way = rotor.inverted === true ? 1 : -1;
-  const from = seenFromRight({ x: rotor.at.x - rotor.motorRadius, z: rotor.at.z });
-  const to = seenFromRight({ x: rotor.at.x + rotor.motorRadius, z: rotor.at.z + way * rotor.motorHeight });
+/** A thin lens: blades seen edge on as they sweep round. */
+function propellerEdge(rotor: RotorPicture, see: See): Shape {
+  const at = (share: number, lift: number): Point =>
+    see({ x: rotor.at.x + share * rotor.propellerRadius, z: rotor.discZ + lift });
+  const lens = [at(-1, 0), at(-0.5, -0.0012), at(0.5, -0.0012), at(1, 0), at(0.5, 0.0012), at(-0.5, 0.0012)];
+  return { kind: 'path', ink: 'disc', d: closedPath(lens) };
+}
+
+function motorBody({ at, motorRadius, motorHeight, inverted }: RotorPicture, see: See): Shape {
+  const way = inverted === true ? 1 : -1;
+  const from = see({ x: at.x - motorRadius, z: at.z });
+  const to = see({ x: at.x + motorRadius, z: at.z + way * motorHeight });
   return { kind: 'path', ink: 'body', d: boxPath(from, to, 1.5) };
 }
 
-const boxCorner = (box: BoxPicture, forward: number, down: number): Point =>
-  seenFromRight({ x: box.at.x + (forward * box.size.x) / 2, z: box.at.z + (down * box.size.z) / 2 });
+/** The corners of a box in build axes, tilted as it is. */
+function boxCorners(box: BoxPicture): readonly { readonly x: number; readonly z: number }[] {
+  const [l, h] = [box.size.x / 2, box.size.z / 2];
+  return [turned(box, -l, -h), turned(box, l, -h), turned(box, l, h), turned(box, -l, h)];
+}
 
-function boxShapes(box: BoxPicture): readonly Shape[] {
-  if (box.tilt === undefined)
-    return [{ kind: 'path', ink: 'body', d: boxPath(boxCorner(box, 1, -1), boxCorner(box, -1, 1), 2) }];
-  const centre = seenFromRight(box.at);
-  const [c, s] = [Math.cos(box.tilt), Math.sin(box.tilt)];
-  const turned = (forward: number, down: number): Point => ({
-    x: centre.x + forward * c + down * s,
-    y: centre.y - forward * s + down * c,
-  });
-  const [l, h] = [box.size.x * 500, box.size.z * 500];
-  return [
-    {
-      kind: 'path',
-      ink: 'body',
-      d: closedPath([turned(-l, -h), turned(l, -h), turned(l, h), turned(-l, h)]),
-    },
-    { kind: 'path', ink: 'sight', d: openPath([turned(l, 0), turned(l + 45, 0)]) },
-  ];
+/** A place told from the middle of a box along its own axes; nose up lifts its front, z being down. */
+function turned(box: BoxPicture, forward: number, down: number) {
+  const [c, s] = [Math.cos(box.tilt ?? 0), Math.sin(box.tilt ?? 0)];
+  return { x: box.at.x + forward * c + down * s, z: box.at.z - forward * s + down * c };
+}
+
+/** How far a line of sight is drawn before the lens [m]. */
+const SIGHT = 0.045;
+
+function boxShapes(box: BoxPicture, see: See): readonly Shape[] {
+  const body: Shape = { kind: 'path', ink: 'body', d: closedPath(boxCorners(box).map(see)) };
+  if (box.tilt === undefined) return [body];
+  const sight = [turned(box, box.size.x / 2, 0), turned(box, box.size.x / 2 + SIGHT, 0)].map(see);
+  return [body, { kind: 'path', ink: 'sight', d: openPath(sight) }];
 }

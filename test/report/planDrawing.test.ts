@@ -64,6 +64,16 @@ describe('writeSvg', () => {
 describe('sideDrawing', () => {
   it('is as high as from the underside of the arms to the highest part', () => {
     // Arms' underside at z = +2.5 mm; the pack's top at -43 - 17.5 = -60.5 mm: 63 mm.
-    expect(sideDrawing(samplePicture, { pen: 0.5 }).description).toContain('63 mm high');
+    for (const nose of ['up', 'right'] as const) {
+      expect(sideDrawing(samplePicture, { pen: 0.5, nose }).description).toContain('63 mm high');
+    }
+  });
+
+  it('stands level with the plan, top of the aircraft towards it', () => {
+    const side = sideDrawing(samplePicture, { pen: 0.5, nose: 'up' });
+    const [disc] = svg(writeSvg(side)).querySelectorAll('.part-propeller .ink-disc');
+    // The front right disc: its foremost tip at x = 80 + 64.8 mm, its plane 24.5 mm over the arms.
+    expect(disc?.getAttribute('d')).toMatch(/^M24.5 -15.2/);
+    expect(disc?.getAttribute('d')).toContain('L24.5 -144.8');
   });
 });

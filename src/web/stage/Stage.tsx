@@ -1,10 +1,12 @@
 import { type ReactNode, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Finding } from '../../assess/types.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
+import type { Chart } from '../../report/chart.ts';
 import { orderNotes } from '../../report/leaders.ts';
 import { planDrawing, planExtent } from '../../report/planDrawing.ts';
 import type { Point } from '../../report/shapes.ts';
-import { sideDrawing } from '../../report/sideDrawing.ts';
+import { sideDrawing, sideExtent } from '../../report/sideDrawing.ts';
+import { ChartView } from '../parts/ChartView.tsx';
 import { DrawingView } from '../parts/DrawingView.tsx';
 import { MarginNotes } from '../parts/MarginNotes.tsx';
 import { useSize } from '../parts/useSize.ts';
@@ -15,6 +17,8 @@ interface Props {
   readonly aircraft: AircraftPicture;
   readonly findings: readonly Finding[];
   readonly none: string;
+  /** The subject's own picture beside the plan; the side view stands there when there is none. */
+  readonly chart?: Chart;
   /** Under the notes in the margin. */
   readonly margin?: ReactNode;
   readonly onScale?: (pen: number) => void;
@@ -31,12 +35,13 @@ interface Tie {
 }
 
 interface Ring extends Balloon {
-  /** On the stage [px]. */
+  /** On the stage [px]: what it points at, and its own middle. */
   readonly spot: Point;
+  readonly middle: Point;
 }
 
 /** The drawing in the middle and its notes in the margin, tied by leaders that don't cross. */
-export function Stage({ aircraft, findings, none, margin, onScale }: Props) {
+export function Stage({ aircraft, findings, none, chart, margin, onScale }: Props) {
   const [boardRef, board] = useSize<HTMLDivElement>();
   const stageRef = useRef<HTMLDivElement>(null);
   const listRef = useRef<HTMLOListElement>(null);
@@ -44,13 +49,21 @@ export function Stage({ aircraft, findings, none, margin, onScale }: Props) {
   const [rings, setRings] = useState<readonly Ring[]>([]);
   const [ties, setTies] = useState<readonly Tie[]>([]);
 
-  const extent = useMemo(() => planExtent(aircraft), [aircraft]);
-  const pen = penFor(extent, board);
+  const level = board.width >= LEVEL;
+  const pen = useMemo(
+    () => penFor(aircraft, board.width, level ? (chart ? 'chart' : 'side') : 'none'),
+    [aircraft, board.width, level, chart],
+  );
   const drawing = useMemo(
     () => (pen > 0 ? planDrawing(aircraft, { pen, detail: 'full' }) : undefined),
     [aircraft, pen],
   );
-  const side = useMemo(() => (pen > 0 ? sideDrawing(aircraft, { pen }) : undefined), [aircraft, pen]);
+  const side = useMemo(() => {
+    if (drawing === undefined || chart !== undefined) return undefined;
+    const drawn = sideDrawing(aircraft, { pen, nose: level ? 'up' : 'right' });
+    const { top, height } = drawing.frame;
+    return level ? { ...drawn, frame: { ...drawn.frame, top, height } } : drawn;
+  }, [aircraft, chart, drawing, level, pen]);
   useLayoutEffect(() => onScale?.(pen), [pen, onScale]);
 
   const sorted = useMemo(() => {
@@ -94,7 +107,7 @@ export function Stage({ aircraft, findings, none, margin, onScale }: Props) {
         return;
       }
     }
-    setRings(beside ? balloonsOf(aircraft).map((each) => ({ ...each, spot: onStage(each.at) })) : []);
+    setRings(beside ? balloonsOf(aircraft).map((each) => ringOn(each, onStage)) : []);
     setTies(
       placed.map(({ finding: { id, severity }, from, to, number }) => ({
         id,
@@ -111,9 +124,12 @@ export function Stage({ aircraft, findings, none, margin, onScale }: Props) {
 
   return (
     <div className="stage" ref={stageRef}>
-      <div className="board" ref={boardRef}>
+      <div className={level ? 'board level' : 'board'} ref={boardRef}>
         {drawing && <DrawingView drawing={drawing} pen={pen} className="stage-drawing" />}
         {side && <DrawingView drawing={side} pen={pen} />}
+        {chart && board.width > 0 && (
+          <ChartView chart={chart} width={level ? CHART : Math.min(board.width, 460)} />
+        )}
       </div>
       <aside className="margin" aria-label="Notes">
         <MarginNotes findings={sorted} listRef={listRef} none={none} />
@@ -150,11 +166,19 @@ function TieLine({ tie: { severity, from, bend, to, number } }: { readonly tie: 
   );
 }
 
+function ringOn(balloon: Balloon, onStage: (place: Point) => Point): Ring {
+  const from = onStage(balloon.ring);
+  return {
+    ...balloon,
+    spot: onStage(balloon.at),
+    middle: { x: from.x + balloon.shift.x, y: from.y + balloon.shift.y },
+  };
+}
+
 /** A click on a ring goes to the part's line in the schedule; the keyboard is there without it. */
-function RingMark({ ring: { number, entry, spot, out } }: { readonly ring: Ring }) {
-  const length = Math.hypot(out.x, out.y);
-  const short = 1 - 10 / length;
-  const middle = { x: spot.x + out.x, y: spot.y + out.y };
+function RingMark({ ring: { number, entry, spot, middle } }: { readonly ring: Ring }) {
+  const out = { x: middle.x - spot.x, y: middle.y - spot.y };
+  const short = 1 - 10 / Math.max(Math.hypot(out.x, out.y), 10);
   return (
     <g
       className="ring"
@@ -173,15 +197,22 @@ function RingMark({ ring: { number, entry, spot, out } }: { readonly ring: Ring 
   );
 }
 
-// The margins that `planDrawing` adds round the machine, both sides together [px].
-const ROUND = { width: 116, height: 112 };
-const LARGEST = 640;
+// Beside the plan there is room for the side view or a chart from this width on [px].
+const LEVEL = 640;
+const CHART = 360;
+// The margins that the drawings add round the machine, both sides together [px].
+const ROUND = { width: 116, height: 112, side: 50, gap: 12 };
+// Head, schedule, title block and gaps of a whole sheet [px].
+const AROUND_STAGE = 322;
 
-function penFor(
-  extent: { readonly width: number; readonly height: number },
-  board: { readonly width: number },
-): number {
-  if (board.width === 0) return 0;
-  const height = Math.min(LARGEST, Math.max(320, window.innerHeight - 400));
-  return Math.max(extent.width / (board.width - ROUND.width), extent.height / (height - ROUND.height));
+/** The pen that lets plan and what stands beside it fill the board, on a sheet as high as the window. */
+function penFor(aircraft: AircraftPicture, width: number, beside: 'side' | 'chart' | 'none'): number {
+  if (width === 0) return 0;
+  const extent = planExtent(aircraft);
+  const height = Math.max(window.innerHeight - AROUND_STAGE, 360) - ROUND.height;
+  const wide = extent.width + (beside === 'side' ? sideExtent(aircraft, 'up').width : 0);
+  const taken =
+    ROUND.width + (beside === 'side' ? ROUND.side + ROUND.gap : beside === 'chart' ? CHART + ROUND.gap : 0);
+  const lettersNeed = extent.width / 620;
+  return Math.max(wide / Math.max(width - taken, 120), extent.height / height, lettersNeed);
 }

@@ -8,37 +8,49 @@ export interface Balloon {
   readonly entry: string;
   /** The spot it points at [mm of the sheet]. */
   readonly at: Point;
-  /** From there to the ring [px of the screen]. */
-  readonly out: Point;
+  /** Where the ring stands: a place [mm], and from there a shift [px of the screen]. */
+  readonly ring: Point;
+  readonly shift: Point;
 }
 
 /** Numbers as in the schedule. All on the left, for the margin's leaders run to the right. */
 export function balloonsOf(aircraft: AircraftPicture): readonly Balloon[] {
-  const places = aircraft.rotors.map((rotor) => ({ ...seenFromAbove(rotor.at), rotor }));
-  const left = places.filter(({ x }) => x < 1).toSorted((a, b) => a.y - b.y);
-  const front = left[0];
-  const rear = left.at(-1);
-  const boxes = new Map(aircraft.boxes.map((box) => [box.part, box]));
-  const leftSide = (part: 'pack' | 'stack' | 'camera', along: number): Point | undefined => {
-    const box = boxes.get(part);
-    return box && seenFromAbove({ x: box.at.x + along * box.size.x, y: box.at.y - box.size.y / 2 + 0.002 });
+  const left = aircraft.rotors
+    .filter((rotor) => rotor.at.y < 0.001)
+    .map((rotor) => ({ ...seenFromAbove(rotor.at), r: rotor.propellerRadius * 1000 }))
+    .toSorted((a, b) => a.y - b.y);
+  const [front, rear] = [left[0], left.at(-1)];
+  if (front === undefined || rear === undefined) return [];
+  const box = (part: 'pack' | 'stack' | 'camera', along: number): Point | undefined => {
+    const found = aircraft.boxes.find((each) => each.part === part);
+    return (
+      found &&
+      seenFromAbove({ x: found.at.x + along * found.size.x, y: found.at.y - found.size.y / 2 + 0.002 })
+    );
   };
-  const balloon = (number: number, entry: string, at: Point | undefined, out: Point): Balloon[] =>
-    at ? [{ number, entry, at, out }] : [];
+  // Parts of the body line up in the gap between the left discs, in order of their height on the sheet.
+  const gap = { x: Math.min(front.x, rear.x) - 6, y: (front.y + rear.y) / 2 };
+  const rows: { readonly number: number; readonly entry: string; readonly at: Point | undefined }[] = [
+    { number: 1, entry: 'frame', at: { x: front.x * 0.5, y: front.y * 0.5 } },
+    { number: 6, entry: 'controllers', at: box('stack', 0.2) },
+    { number: 5, entry: 'pack', at: box('pack', -0.3) },
+  ];
+  const camera = box('camera', 0.2);
+  const slant = Math.SQRT1_2 * front.r;
   return [
-    ...balloon(1, 'frame', rear && { x: rear.x * 0.5, y: rear.y * 0.5 }, { x: -46, y: -14 }),
-    ...balloon(3, 'motors', rear && { x: rear.x - 5, y: rear.y + 5 }, { x: -40, y: 40 }),
-    ...balloon(
-      4,
-      'propellers',
-      front && {
-        x: front.x - front.rotor.propellerRadius * 700,
-        y: front.y - front.rotor.propellerRadius * 700,
-      },
-      { x: -34, y: -22 },
+    ...rows.flatMap(({ number, entry, at }, i) =>
+      at ? [{ number, entry, at, ring: gap, shift: { x: 0, y: (i - 1) * 25 } }] : [],
     ),
-    ...balloon(5, 'pack', leftSide('pack', -0.3), { x: -58, y: 4 }),
-    ...balloon(6, 'controllers', leftSide('stack', 0.2), { x: -58, y: -16 }),
-    ...balloon(7, 'camera', leftSide('camera', 0.2), { x: -40, y: -30 }),
+    ...(camera ? [{ number: 7, entry: 'camera', at: camera, ring: camera, shift: { x: -38, y: -24 } }] : []),
+    ring(4, 'propellers', { x: front.x - slant, y: front.y - slant }, { x: -22, y: -22 }),
+    ring(3, 'motors', { x: rear.x - 4, y: rear.y + 4 }, { x: -38, y: 38 }),
   ];
 }
+
+const ring = (number: number, entry: string, at: Point, shift: Point): Balloon => ({
+  number,
+  entry,
+  at,
+  ring: at,
+  shift,
+});
