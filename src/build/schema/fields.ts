@@ -141,10 +141,13 @@ function readText<T>(
   context: Context,
   parse: (text: string) => { readonly ok: true; readonly value: T } | QuantityError,
   example: string,
-  what = 'text',
+  what = 'quantity',
 ): T | undefined {
   if (typeof raw !== 'string') {
-    const says = raw === undefined ? 'is missing' : `${shown(raw)} is not ${what} with its unit`;
+    const says =
+      raw === undefined
+        ? 'is missing'
+        : `${shown(raw)} is not ${/^[aeiou]/.test(what) ? 'an' : 'a'} ${what} with its unit`;
     const remedy =
       typeof raw === 'number'
         ? `Write the number with its unit, like ${example}.`

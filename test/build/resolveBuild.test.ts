@@ -1,0 +1,182 @@
+import { describe, expect, test } from 'vitest';
+import { standardAtmosphere } from '../../src/air/standardAtmosphere.ts';
+import { itemMass } from '../../src/airframe/massProperties.ts';
+import type { Craft } from '../../src/build/craft.ts';
+import { fileErrorText } from '../../src/build/read/fileError.ts';
+import { readBuild } from '../../src/build/read/readBuild.ts';
+import { readShelf } from '../../src/build/read/readShelf.ts';
+import { flightModelOf } from '../../src/build/resolve/flightModelOf.ts';
+import { resolveBuild } from '../../src/build/resolve/resolveBuild.ts';
+import { BUILD, SHELF } from './files.ts';
+
+function resolve(build = BUILD, shelfText = SHELF) {
+  const shelf = readShelf(shelfText, 'shelf.yaml');
+  if (!shelf.ok) throw new Error(shelf.errors.map(fileErrorText).join('\n'));
+  const read = readBuild(build, 'first.yaml');
+  if (!read.ok) throw new Error(read.errors.map(fileErrorText).join('\n'));
+  return resolveBuild(read.value.build, shelf.value, read.value);
+}
+
+function craftOf(build?: string, shelf?: string): Craft {
+  const craft = resolve(build, shelf);
+  if (!craft.ok) throw new Error(craft.errors.map(fileErrorText).join('\n'));
+  return craft.value;
+}
+
+const errorsOf = (build: string, shelf?: string) => {
+  const craft = resolve(build, shelf);
+  return craft.ok ? [] : craft.errors;
+};
+
+describe('a build resolved from listings alone', () => {
+  const craft = craftOf();
+
+  test('weighs the sum of its parts', () => {
+    // By hand from the shelf: 110 + 4 x 33 + 4 x 4.2 + 205 + 14 + 8 + 9 g, and the inferred pack lead.
+    const lead = craft.massItems
+      .filter(({ part }) => part === 'wiring')
+      .reduce((sum, item) => sum + itemMass(item), 0);
+    expect(craft.massProperties.mass - lead).toBeCloseTo(0.4948, 9);
+    expect(lead).toBeGreaterThan(0);
+    expect(lead).toBeLessThan(0.01);
+  });
+
+  test('the frame weighs what its part says, whatever its solids', () => {
+    const frame = craft.massItems
+      .filter(({ part }) => part === 'frame')
+      .reduce((sum, item) => sum + itemMass(item), 0);
+    expect(frame).toBeCloseTo(0.11, 9);
+  });
+
+  test('is even from left to right and all numbers are finite', () => {
+    const { centreOfGravity, inertia } = craft.massProperties;
+    expect(centreOfGravity[1]).toBeCloseTo(0, 9);
+    expect([...centreOfGravity, ...inertia.flat()].every(Number.isFinite)).toBe(true);
+    expect(inertia[2][2]).toBeGreaterThan(Math.max(inertia[0][0], inertia[1][1]));
+  });
+
+  test('what is inferred is told, and its doubt is larger than a told value has', () => {
+    expect(craft.inferred).toContain('motors: winding resistance');
+    expect(craft.inferred).toContain('motors: mountCircles');
+    const resistance = craft.unknowns.find(({ lever }) => lever === 'windingResistanceScale');
+    expect(resistance).toMatchObject({ trust: 'inferred', deviation: 0.3 });
+    const told = craftOf(
+      BUILD,
+      SHELF.replace('stator: 2207', 'stator: 2207\n    windingResistance: 55 mohm'),
+    );
+    const known = told.unknowns.find(({ lever }) => lever === 'windingResistanceScale');
+    expect(known).toMatchObject({ trust: 'maker', deviation: 0.12 });
+    expect(told.motors[0]?.model.resistance).toBeCloseTo(0.055, 12);
+  });
+
+  test('the pack moved forward moves the balance by its share of the mass', () => {
+    const moved = craftOf(BUILD.replace('offset: 4 mm', 'offset: 14 mm'));
+    const shift = moved.massProperties.centreOfGravity[0] - craft.massProperties.centreOfGravity[0];
+    expect(shift).toBeCloseTo((0.01 * 0.205) / craft.massProperties.mass, 9);
+  });
+
+  test('a scale overrides the sum', () => {
+    const weighed = craftOf(`${BUILD}measured: { mass: { value: 512 g, spread: 1 g } }\n`);
+    expect(weighed.massProperties.mass).toBeCloseTo(0.512, 12);
+    const mass = weighed.unknowns.find(({ lever }) => lever === 'massScale');
+    expect(mass?.deviation).toBeCloseTo(1 / 512, 9);
+  });
+
+  test('a motor that differs is known by its name', () => {
+    const other = SHELF.replace(
+      '  - { id: gannet-pack,',
+      '  - { id: heavy, basedOn: gannet-motor, mass: 40 g }\n  - { id: gannet-pack,',
+    );
+    const mixed = craftOf(
+      BUILD.replace(
+        'motors: gannet-motor',
+        'motors: { part: gannet-motor, except: [{ at: rear left, part: heavy }] }',
+      ),
+      other,
+    );
+    expect(mixed.motors.map(({ place, partId }) => (partId === 'heavy' ? place.name : ''))).toContain(
+      'rear left',
+    );
+    expect(mixed.massProperties.centreOfGravity[1]).toBeLessThan(0);
+  });
+
+  test('gives a flight model with a station for every motor', () => {
+    const air = standardAtmosphere({ height: 0 });
+    const model = flightModelOf(
+      craft,
+      [(_speed, _axial, out) => Object.assign(out, { thrust: 1, torque: 0.01 })],
+      air,
+      0.2,
+    );
+    expect(model.stations.map(({ name }) => name)).toEqual(craft.layout.motors.map(({ name }) => name));
+    expect(model.mass).toBe(craft.massProperties.mass);
+    expect(model.stations.every(({ downloadShare }) => downloadShare > 0.01 && downloadShare < 0.1)).toBe(
+      true,
+    );
+    expect(() => flightModelOf(craft, [], air, 0.2)).toThrow(/readers must be 1/);
+  });
+});
+
+describe('what leaves no aircraft', () => {
+  test('ids that are not on the shelf, all at once, with the nearest', () => {
+    const broken = BUILD.replace('motors: gannet-motor', 'motors: ganet-motor').replace(
+      'part: gannet-pack',
+      'part: gannet-pak',
+    );
+    expect(errorsOf(broken).map(({ line, column, path, remedy }) => [line, column, path, remedy])).toEqual([
+      [4, 9, 'motors.part', 'Did you mean "gannet-motor"?'],
+      [8, 15, 'pack.part', 'Did you mean "gannet-pack"?'],
+    ]);
+  });
+
+  test('a part of a wrong kind', () => {
+    expect(errorsOf(BUILD.replace('motors: gannet-motor', 'motors: gannet-pack'))).toEqual([
+      expect.objectContaining({ says: '"gannet-pack" is a pack, not a motor' }),
+    ]);
+  });
+
+  test('no motor controllers anywhere', () => {
+    expect(errorsOf(BUILD.replace('controllers: gannet-controller\n', ''))).toEqual([
+      expect.objectContaining({ path: 'controllers', remedy: expect.stringContaining('Add the field') }),
+    ]);
+  });
+
+  test('a layout that contradicts itself is an error at its field', () => {
+    const layout = '{ kind: stretched X, width: 200 mm, length: 150 mm }';
+    const broken = BUILD.replace('frame: gannet-frame', `frame: { part: gannet-frame, layout: ${layout} }`);
+    expect(errorsOf(broken)).toEqual([
+      expect.objectContaining({
+        line: 3,
+        path: 'frame.layout',
+        says: expect.stringContaining('longer than its width'),
+      }),
+    ]);
+  });
+
+  test('a motor inside the body', () => {
+    const broken = BUILD.replace(
+      'frame: gannet-frame',
+      'frame: { part: gannet-frame, layout: { kind: true X, diagonal: 40 mm } }',
+    );
+    expect(errorsOf(broken)).toEqual([
+      expect.objectContaining({ says: expect.stringContaining('inside the body') }),
+    ]);
+  });
+});
+
+test.each([
+  '{ kind: plus, diagonal: 226 mm }',
+  '{ kind: dead cat, frontWidth: 200 mm, rearWidth: 160 mm, length: 150 mm }',
+  '{ kind: tri, frontWidth: 200 mm, length: 180 mm }',
+  '{ kind: hexa X, diagonal: 320 mm }',
+  '{ kind: octo, diagonal: 420 mm }',
+  '{ kind: X8 coaxial, width: 160 mm, length: 160 mm, discSpacing: 40 mm }',
+  '{ kind: Y6 coaxial, frontWidth: 200 mm, length: 180 mm, discSpacing: 40 mm }',
+])('the layout %s resolves with a motor and a propeller at every place', (layout) => {
+  const craft = craftOf(
+    BUILD.replace('frame: gannet-frame', `frame: { part: gannet-frame, layout: ${layout} }`),
+  );
+  expect(craft.motors.length).toBe(craft.layout.motors.length);
+  expect(craft.parts.propellers.length).toBe(craft.motors.length);
+  expect(Number.isFinite(craft.massProperties.mass)).toBe(true);
+});
