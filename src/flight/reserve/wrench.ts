@@ -17,7 +17,11 @@ const ARC_STEPS = 8;
  * @param centreOfGravity [m], in the aircraft's axes
  * @param tilt of a servo about the x axis [rad]: positive leans the thrust to the right
  */
-export function wrenchPerNewton(effector: Effector, centreOfGravity: Vector3, tilt = 0): Wrench {
+export function wrenchPerNewton(
+  effector: Pick<Effector, 'position' | 'thrustAxis' | 'spin' | 'torquePerThrust'>,
+  centreOfGravity: Vector3,
+  tilt = 0,
+): Wrench {
   const axis = tilted(effector.thrustAxis ?? UP, tilt);
   const moment = add3(
     cross3(subtract3(effector.position, centreOfGravity), axis),

@@ -1,17 +1,21 @@
 import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
+import { type Wrench, wrenchPerNewton } from '../reserve/wrench.ts';
 import type { RotorLoads } from '../types.ts';
 import type { PreparedCraft } from './prepare.ts';
-import type { SimulatedRotor } from './types.ts';
+import type { RotorDrive, SimulatedRotor } from './types.ts';
 
 /** What the flight controller knows of its craft: from moments and lift to each drive's command. */
 export interface Mixer {
   /** Net thrust of each rotor over roll, pitch, yaw [N/(N m)] and lift [N/N]: the pseudo-inverse. */
-  readonly shares: readonly (readonly [roll: number, pitch: number, yaw: number, lift: number])[];
+  readonly shares: readonly Wrench[];
   /** Net thrust over speed squared, at the static hover speed [N s2]. */
   readonly thrustFactor: readonly number[];
   /** Torque over speed squared there [N m s2]. */
   readonly torqueFactor: readonly number[];
+  /** Net thrusts between which each drive can be asked, static and settled [N]. */
+  readonly lowestThrust: readonly number[];
+  readonly highestThrust: readonly number[];
   /** Net thrusts and speeds that carry the craft level in still air [N], [rad/s]. */
   readonly hoverThrust: readonly number[];
   readonly hoverSpeed: readonly number[];
@@ -37,14 +41,9 @@ export function makeMixer(craft: PreparedCraft): Outcome<Mixer> {
       if (!factor.ok) return factor;
       known.push(factor.value);
     }
-    const columns = rotors.map(({ lever, axis, rotor }, i) => {
-      const k = (known[i]?.torqueFactor ?? 0) / (known[i]?.thrustFactor ?? 1);
-      return [
-        lever[1] * axis[2] - lever[2] * axis[1] + rotor.spin * k * axis[0],
-        lever[2] * axis[0] - lever[0] * axis[2] + rotor.spin * k * axis[1],
-        lever[0] * axis[1] - lever[1] * axis[0] + rotor.spin * k * axis[2],
-        -axis[2],
-      ] as const;
+    const columns = rotors.map(({ rotor }, i) => {
+      const torquePerThrust = (known[i]?.torqueFactor ?? 0) / (known[i]?.thrustFactor ?? 1);
+      return wrenchPerNewton({ ...rotor, torquePerThrust }, model.centreOfGravity);
     });
     const shares = pseudoInverse(columns);
     if (!shares.ok) return shares;
@@ -59,6 +58,8 @@ export function makeMixer(craft: PreparedCraft): Outcome<Mixer> {
         thrustFactor: known.map(({ thrustFactor }) => thrustFactor),
         torqueFactor: known.map(({ torqueFactor }) => torqueFactor),
         hoverSpeed: known.map(({ speed }) => speed),
+        lowestThrust: rotors.map(({ rotor }, i) => thrustAtLimit(rotor.drive, known[i], 'lowest')),
+        highestThrust: rotors.map(({ rotor }, i) => thrustAtLimit(rotor.drive, known[i], 'highest')),
       });
     }
     factors = rotors.map(({ rotor }, i) => factorsAt(rotor, hoverThrust[i] ?? 0));
@@ -69,6 +70,22 @@ interface HoverFactors {
   readonly speed: number;
   readonly thrustFactor: number;
   readonly torqueFactor: number;
+}
+
+function thrustAtLimit(
+  drive: RotorDrive,
+  factors: HoverFactors | undefined,
+  end: 'lowest' | 'highest',
+): number {
+  const { thrustFactor, torqueFactor } = factors ?? { thrustFactor: 0, torqueFactor: 0 };
+  if (drive.kind === 'lag') return thrustFactor * drive[`${end}Speed`] ** 2;
+  // Motor torque = propeller torque: V/(R K_V) - Q0 - w/(R K_V^2) - k w^2 = 0.
+  const { speedConstant, resistance, noLoadTorque } = drive;
+  const a = drive[`${end}Voltage`] / (resistance * speedConstant) - noLoadTorque;
+  const b = 1 / (resistance * speedConstant ** 2);
+  if (a <= 0) return 0;
+  const speed = (2 * a) / (b + Math.sqrt(b * b + 4 * torqueFactor * a));
+  return thrustFactor * speed * speed;
 }
 
 function factorsAt(rotor: SimulatedRotor, netThrust: number): Outcome<HoverFactors> {
@@ -88,9 +105,7 @@ function factorsAt(rotor: SimulatedRotor, netThrust: number): Outcome<HoverFacto
 }
 
 /** B' (B B')^-1 for the 4 x n matrix whose columns are given; rows are scaled first, lift and moments differ in size. */
-function pseudoInverse(
-  columns: readonly (readonly [number, number, number, number])[],
-): Outcome<(readonly [number, number, number, number])[]> {
+function pseudoInverse(columns: readonly Wrench[]): Outcome<readonly Wrench[]> {
   const size = [0, 1, 2, 3].map((r) => Math.max(...columns.map((c) => Math.abs(c[r] ?? 0)), 1e-12));
   const entry = (c: readonly number[], r: number): number => (c[r] ?? 0) / (size[r] ?? 1);
   const table = [0, 1, 2, 3].map((r) => [
@@ -113,5 +128,5 @@ function pseudoInverse(
   }
   const share = (column: readonly number[], k: number): number =>
     [0, 1, 2, 3].reduce((sum, r) => sum + entry(column, r) * (table[r]?.[4 + k] ?? 0), 0) / (size[k] ?? 1);
-  return solved(columns.map((c) => [share(c, 0), share(c, 1), share(c, 2), share(c, 3)] as const));
+  return solved(columns.map((c): Wrench => [share(c, 0), share(c, 1), share(c, 2), share(c, 3)]));
 }
