@@ -50,31 +50,36 @@ export interface ArmBeam {
   readonly tipBody?: TipBody;
 }
 
-/** Stiffness and mass of the arm's free nodes, six each, root left out; band of 11. */
+/** Stiffness and mass of the arm's nodes, root first, six degrees of freedom each; band of 11. */
 export interface ArmMatrices {
   readonly stiffness: Banded;
   readonly mass: Banded;
-  /** Free nodes' places from the root [m]. */
-  readonly nodes: Float64Array;
+  readonly elements: number;
 }
 
-export const ELEMENTS = 20;
+const ELEMENTS = 20;
 
-export function assembleArm(arm: ArmBeam, elements: number = ELEMENTS): ArmMatrices {
-  const size = 6 * elements;
+export function assembleArm(arm: ArmBeam): ArmMatrices {
+  const elements = ELEMENTS;
+  const size = 6 * (elements + 1);
   const stiffness = banded(size, 11);
   const mass = banded(size, 11);
-  const nodes = new Float64Array(elements);
   const h = arm.length / elements;
   for (let e = 0; e < elements; e++) {
     const shape = elementShape(arm, e, elements, h);
     scatter(stiffness, elementStiffness(shape), e);
     scatter(mass, elementMass(shape), e);
-    nodes[e] = (e + 1) * h;
   }
   if (arm.tipBody !== undefined) addTipBody(mass, arm.tipBody, size - 6);
-  return { stiffness, mass, nodes };
+  return { stiffness, mass, elements };
 }
+
+/** The same matrix with the root fixed: its first six rows and columns left out (a view, not a copy). */
+export const rootFixed = ({ size, width, values }: Banded): Banded => ({
+  size: size - 6,
+  width,
+  values: values.subarray(6 * (width + 1)),
+});
 
 function elementShape(arm: ArmBeam, e: number, elements: number, h: number): ElementShape {
   const start = e * h;
@@ -108,11 +113,8 @@ export function outlineWidth(outline: ArmBeam['outline'], at: number): number {
 }
 
 function scatter(into: Banded, element: Float64Array, e: number): void {
-  const offset = 6 * (e - 1);
   for (let i = 0; i < 12; i++) {
-    for (let j = 0; j <= i; j++) {
-      if (offset + j >= 0) addBanded(into, offset + i, offset + j, element[i * 12 + j] as number);
-    }
+    for (let j = 0; j <= i; j++) addBanded(into, 6 * e + i, 6 * e + j, element[i * 12 + j] as number);
   }
 }
 
@@ -132,7 +134,7 @@ export type TipLoad = readonly [fx: number, fy: number, fz: number, mx: number, 
 
 /** Tip displacement and rotation under tip loads, [m] and [rad], one row of six a load. */
 export function tipResponses(arm: ArmBeam, loads: readonly TipLoad[]): Outcome<readonly Float64Array[]> {
-  const { stiffness } = assembleArm(arm);
+  const stiffness = rootFixed(assembleArm(arm).stiffness);
   const factors = factorBanded(stiffness);
   if (factors === undefined) return noSolution('the arm has no stiffness in some direction');
   return solved(

@@ -1,7 +1,7 @@
 import { type Banded, multiplyBanded } from '../numerics/banded.ts';
 import { lowestModes } from '../numerics/lowestModes.ts';
 import { type Outcome, solved } from '../numerics/outcome.ts';
-import { type ArmBeam, assembleArm } from './armBeam.ts';
+import { type ArmBeam, assembleArm, rootFixed } from './armBeam.ts';
 import type { Mode, ModeShape } from './types.ts';
 
 export interface ArmMode extends Mode {
@@ -15,8 +15,9 @@ export interface ArmMode extends Mode {
  * @param count 1 or more
  */
 export function armModes(arm: ArmBeam, count: number): Outcome<readonly ArmMode[]> {
-  const { stiffness, mass } = assembleArm(arm);
-  const pairs = lowestModes(stiffness, mass, count);
+  const matrices = assembleArm(arm);
+  const stiffness = rootFixed(matrices.stiffness);
+  const pairs = lowestModes(stiffness, rootFixed(matrices.mass), count);
   if (!pairs.ok) return pairs;
   const { size } = stiffness;
   const work = new Float64Array(size);
