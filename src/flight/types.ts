@@ -98,6 +98,8 @@ export interface Levers {
   readonly downloadScale: number;
   /** Power above hover that the pilot's style asks. */
   readonly styleScale: number;
+  /** Drag of the airframe in forward flight. */
+  readonly dragScale: number;
 }
 
 export const neutralLevers: Levers = {
@@ -115,6 +117,7 @@ export const neutralLevers: Levers = {
   coolingScale: 1,
   downloadScale: 1,
   styleScale: 1,
+  dragScale: 1,
 };
 
 /** One motor at a coupled operating point. Powers [W]. */

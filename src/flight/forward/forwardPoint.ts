@@ -1,0 +1,52 @@
+import type { DragAreas } from '../../airframe/types.ts';
+import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
+import { circuitOf } from '../circuit.ts';
+import { describe } from '../describe.ts';
+import { emptySupply, type Fed, feed } from '../feed.ts';
+import { hoverTrim } from '../hoverTrim.ts';
+import { inWords, sourceAt } from '../operatingPoint.ts';
+import type { FlightModel, Levers, OperatingPoint } from '../types.ts';
+import { glauertRotor, type ObliqueRotor } from './edgewise.ts';
+import { type ForwardCraft, type ForwardTrim, forwardTrim } from './forwardTrim.ts';
+
+/**
+ * Trims the hover and lays everything by that questions about speed share. The closed-form Glauert rotor is used
+ * unless a better one is given.
+ */
+export function forwardCraft(
+  model: FlightModel,
+  levers: Levers,
+  drag: DragAreas,
+  oblique: ObliqueRotor = glauertRotor,
+): Outcome<ForwardCraft> {
+  const circuit = circuitOf(model, levers);
+  const trim = hoverTrim(model, circuit);
+  return trim.ok ? solved({ circuit, trim: trim.value, drag, dragScale: levers.dragScale, oblique }) : trim;
+}
+
+/** Level flight at a speed on a pack at a charge. */
+export interface ForwardPoint extends ForwardTrim {
+  readonly point: OperatingPoint;
+  /** Largest duty of any motor, 0 to 1. */
+  readonly largestDuty: number;
+}
+
+/**
+ * @param speed through the air [m/s]
+ * @param charge of the pack, 0 to 1
+ */
+export function forwardPoint(craft: ForwardCraft, speed: number, charge: number): Outcome<ForwardPoint> {
+  const trimmed = forwardTrim(craft, speed);
+  if (!trimmed.ok) return trimmed;
+  const count = craft.circuit.branches.length;
+  const supply = emptySupply(count);
+  const source = sourceAt(craft.circuit, charge);
+  const fed: Fed = feed(craft.circuit, source, trimmed.value.load, supply);
+  if (fed !== 'fed') return noSolution(inWords(fed));
+  const point = describe(craft.circuit, source, trimmed.value.load, supply);
+  return solved({
+    ...trimmed.value,
+    point,
+    largestDuty: point.stations.reduce((most, station) => Math.max(most, station.duty), 0),
+  });
+}
