@@ -1,4 +1,3 @@
-import type { Outcome } from '../numerics/outcome.ts';
 import { DIMENSIONS, type Dimension, type Unit } from './dimensions.ts';
 import { nearestName } from './nearestName.ts';
 
@@ -12,7 +11,7 @@ export interface QuantityError {
   readonly remedy: string;
 }
 
-export type QuantityOutcome = Extract<Outcome<number>, { ok: true }> | QuantityError;
+export type QuantityOutcome = { readonly ok: true; readonly value: number } | QuantityError;
 
 const NUMBER_THEN_UNIT = /^\s*([+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d{1,3})?)\s*(.*?)\s*$/u;
 const LONGEST = 64;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fileErrorText } from '../../src/build/read/fileError.ts';
+import { packShelf, unpackShelf } from '../../src/build/read/packedShelf.ts';
 import { readShelf } from '../../src/build/read/readShelf.ts';
 import { isKind, partsOf, type Shelf } from '../../src/build/shelf.ts';
 import { SHELF } from './files.ts';
@@ -46,6 +47,15 @@ describe('a shelf', () => {
     expect(part?.mass).toEqual({ value: 0.03 });
     expect(part?.invented).toBe(true);
   });
+});
+
+test('a packed shelf unpacks to the same parts, and can be laid over', () => {
+  const shelf = shelfOf(SHELF);
+  const again = unpackShelf(packShelf(shelf));
+  expect(again).toEqual(shelf);
+  expect(shelfOf(`${head}- { id: x, basedOn: gannet-motor }`, again).parts.get('x')?.name).toBe(
+    'Gannet 2207',
+  );
 });
 
 describe('errors of a shelf', () => {

@@ -69,6 +69,19 @@ describe('a build resolved from listings alone', () => {
     expect(told.motors[0]?.model.resistance).toBeCloseTo(0.055, 12);
   });
 
+  test('a propeller with a measured point is matched to it', () => {
+    // A plausible stand reading, from memory: what matters is that the fit is used and said.
+    const measured = '{ angularSpeed: 20000 rpm, thrust: 800 gf, power: 140 W }';
+    const anchored = craftOf(
+      BUILD,
+      SHELF.replace('size: 5.1 x 3.6 x 3', `size: 5.1 x 3.6 x 3, measured: [${measured}]`),
+    );
+    expect(anchored.rotors[0]?.blade.anchored).toBe(true);
+    expect(anchored.unknowns.find(({ lever }) => lever === 'thrustScale')).toMatchObject({
+      trust: 'measured',
+    });
+  });
+
   test('the pack moved forward moves the balance by its share of the mass', () => {
     const moved = craftOf(BUILD.replace('offset: 4 mm', 'offset: 14 mm'));
     const shift = moved.massProperties.centreOfGravity[0] - craft.massProperties.centreOfGravity[0];

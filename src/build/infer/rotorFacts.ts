@@ -1,4 +1,8 @@
+import { standardAtmosphere } from '../../air/standardAtmosphere.ts';
+import type { Outcome } from '../../numerics/outcome.ts';
 import { bladeFromNameplate, bladeFromTable } from '../../rotor/blade.ts';
+import { fitBlade } from '../../rotor/fitBlade.ts';
+import { sectionTables } from '../../rotor/sections.ts';
 import type { Blade } from '../../rotor/types.ts';
 import type { CraftRotor } from '../craft.ts';
 import type { PartOf } from '../schema/part.ts';
@@ -10,7 +14,10 @@ export function rotorFacts(part: PartOf<'propeller'>): CraftRotor {
     if (told === undefined) inferred.push(name);
     return told ?? rule;
   };
-  const blade = bladeOf(part);
+  const shape = bladeOf(part);
+  const fitted = part.measured.length > 0 ? fitMeasured(shape, part) : undefined;
+  if (fitted && !fitted.ok) inferred.push(`measured points left out: ${fitted.reason}`);
+  const blade = fitted?.ok ? fitted.value : shape;
   const small = part.size.diameter < 0.085; // up to 3.3 in: pressed or screwed on thin shafts
   const hubDiameter = known('hubDiameter', part.hubDiameter, small ? 0.009 : 0.0135);
   return {
@@ -40,6 +47,18 @@ function bladeOf(part: PartOf<'propeller'>): Blade {
     chordRatio: part.bladeTable.map(({ chord }) => chord / radius),
     twist: part.bladeTable.map(({ angle }) => angle),
   });
+}
+
+/** The blade turned and roughened until it gives the measured static points, in the standard's air at sea level. */
+function fitMeasured(blade: Blade, part: PartOf<'propeller'>): Outcome<Blade> {
+  const air = standardAtmosphere({ height: 0 });
+  const points = part.measured.map(({ angularSpeed, thrust, power }) => ({
+    angularSpeed,
+    thrust,
+    power,
+    air,
+  }));
+  return fitBlade(blade, sectionTables(), points);
 }
 
 /**
