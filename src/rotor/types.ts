@@ -136,3 +136,50 @@ export interface RotorBand {
 
 /** How fine a rotor map is: `coarse` while a slider moves, `full` for a verdict. */
 export type MapDetail = 'coarse' | 'full';
+
+/**
+ * Thrust and torque over speed of turn and axial speed, ready to be read fast. Made by
+ * `buildRotorMap` at one air; `readRotorMap` corrects for another.
+ */
+export interface RotorMap {
+  readonly blade: Blade;
+  /** The air it was built in. */
+  readonly air: Air;
+  readonly detail: MapDetail;
+  /** Rows: square root of tip speed [m/s], evenly spaced. */
+  readonly rootTipFirst: number;
+  readonly rootTipStep: number;
+  readonly rows: number;
+  /** Columns: asinh(V / (0.4 omega R)), evenly spaced. */
+  readonly flowFirst: number;
+  readonly flowStep: number;
+  readonly columns: number;
+  /** T / (rho R^2 (V^2 + (omega R)^2)), row by row. */
+  readonly thrust: Float64Array;
+  /** Q / (rho R^3 (V^2 + (omega R)^2)), row by row. */
+  readonly torque: Float64Array;
+  /** The part of each that compressibility makes. */
+  readonly thrustByMach: Float64Array;
+  readonly torqueByMach: Float64Array;
+}
+
+/** What `readRotorMap` fills in. */
+export interface RotorReading {
+  /** [N] */
+  thrust: number;
+  /** [N m] */
+  torque: number;
+  /** dT/d omega at constant axial speed [N s/rad]. */
+  thrustByAngularSpeed: number;
+  /** dQ/d omega [N m s/rad]. */
+  torqueByAngularSpeed: number;
+  /** dT/dV at constant angular speed [N s/m]. */
+  thrustByAxialSpeed: number;
+  /** dQ/dV [N s]. */
+  torqueByAxialSpeed: number;
+  /** False outside the map (vortex ring, hard windmilling, tip beyond Mach 0.85): held at its edge. */
+  inside: boolean;
+  /** Working room of the reader. */
+  readonly weights: Float64Array;
+  readonly coefficients: Float64Array;
+}
