@@ -1,0 +1,54 @@
+import type { OperatingPoint } from '../types.ts';
+
+/** One piece of a flight. Durations [s], speeds [m/s], distances and heights [m], all >= 0. */
+export type Leg =
+  | { readonly kind: 'hover'; readonly duration: number }
+  /** Level over the ground, into a headwind (negative: with the wind). */
+  | {
+      readonly kind: 'cruise';
+      readonly airspeed: number;
+      readonly distance: number;
+      readonly headwind?: number;
+    }
+  /** Straight up. */
+  | { readonly kind: 'climb'; readonly speed: number; readonly height: number }
+  /** All motors at full throttle, as held static: an upper bound of what they draw. */
+  | { readonly kind: 'full throttle'; readonly duration: number }
+  /** On the ground, armed, at throttle 0. */
+  | { readonly kind: 'idle'; readonly duration: number };
+
+/** What a pack carries from one leg to the next. */
+export interface PackCondition {
+  /** 1 full */
+  readonly charge: number;
+  /** Slow polarisation built up [V]. */
+  readonly polarisation: number;
+  /** [K] */
+  readonly temperature: number;
+}
+
+export interface LegFlown {
+  readonly leg: Leg;
+  /** [s] */
+  readonly duration: number;
+  /** Over the ground [m]. */
+  readonly distance: number;
+  /** Mean [A] */
+  readonly meanCurrent: number;
+  /** Lowest in the leg, at the pack [V]. */
+  readonly lowestVoltage: number;
+  readonly after: PackCondition;
+  /** As it was at the end of the leg. */
+  readonly last: OperatingPoint;
+}
+
+export interface MissionFlown {
+  readonly legs: readonly LegFlown[];
+  /** [s] */
+  readonly duration: number;
+  readonly chargeLeft: number;
+  /** `landed` when every leg was flown; otherwise what stopped it. */
+  readonly end: 'landed' | 'empty' | 'cut-off voltage';
+  /** True when it ended below the landing reserve. */
+  readonly intoReserve: boolean;
+}
