@@ -1,5 +1,5 @@
 import type { Craft } from '../build/craft.ts';
-import { hoverStory, type HoverStory } from '../flight/hoverStory.ts';
+import { type HoverStory, hoverStory } from '../flight/hoverStory.ts';
 import type { FlightModel, Levers, Style } from '../flight/types.ts';
 import type { Outcome } from '../numerics/outcome.ts';
 
@@ -41,7 +41,8 @@ export function tellHover(model: FlightModel, levers: Levers, style: Style, craf
 
 function figuresOf(story: HoverStory, model: FlightModel, levers: Levers, craft: Craft): Figures {
   const { hover, lastPunch, punch, trim } = story;
-  const most = (values: readonly number[]) => values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  const most = (values: readonly number[]) =>
+    values.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / values.length;
   const figures: Partial<Record<FigureName, number>> = {
     'all-up-mass': model.mass * levers.massScale,

@@ -17,7 +17,8 @@ export interface MeasureForm {
 
 const ROTOR = 'Ning 2014 (blade elements); Drela 2007 (motor); see docs/method';
 const PACK = 'Chen and Rincon-Mora 2006 (form of the battery model); see docs/method/drive.md';
-const HEAT = 'two-lump heat balance; common practice, no source for the conductances; see docs/method/drive.md';
+const HEAT =
+  'two-lump heat balance; common practice, no source for the conductances; see docs/method/drive.md';
 
 /** The measures of the hover story, in the order of the sheets. */
 export function hoverMeasureForms(purpose: Purpose, styleName: string): readonly MeasureForm[] {

@@ -19,10 +19,7 @@ export interface RotorDoubt {
  * and torque of a propeller err together, so they stand as two independent causes: blade shape, which
  * moves both, and profile drag, which moves the torque alone (Cholesky factor of their covariance).
  */
-export function leverStates(
-  unknowns: readonly Unknown[],
-  rotor: RotorDoubt,
-): readonly Uncertainty<Levers>[] {
+export function leverStates(unknowns: readonly Unknown[], rotor: RotorDoubt): readonly Uncertainty<Levers>[] {
   const others = unknowns
     .filter((unknown) => unknown.lever !== 'thrustScale' && unknown.lever !== 'torqueScale')
     .map((unknown) => ({

@@ -1,0 +1,110 @@
+import type { Brief } from '../build/schema/brief.ts';
+import type { HoverStory } from '../flight/hoverStory.ts';
+import type { Finding, Measure, StationReport } from './types.ts';
+import { hoverThrottleStop } from './windows.ts';
+
+const TRADE = 'common practice, no source';
+
+/** Findings about how it hovers, lasts and heats. */
+export function hoverFindings(
+  story: HoverStory,
+  measures: readonly Measure[],
+  stations: readonly StationReport[],
+  brief: Brief,
+): readonly Finding[] {
+  const findings: Finding[] = [];
+  const value = (id: string) => measures.find((measure) => measure.id === id)?.value;
+
+  const throttle = value('hover-throttle');
+  if (throttle !== undefined && throttle > hoverThrottleStop) {
+    findings.push({
+      id: 'hover-throttle-stop',
+      sheet: 'lift',
+      severity: 'stop',
+      says: `It hovers at ${percent(throttle)} throttle: nothing is left to fly with.`,
+      number: { value: throttle, limit: hoverThrottleStop, quantity: 'share' },
+      remedy: 'Less mass, more pitch or diameter, higher K_V or another cell.',
+      source: TRADE,
+      parts: ['motors', 'propellers', 'pack'],
+    });
+  }
+  findings.push(...unevenLoad(stations));
+  findings.push(...heatFindings(story, stations));
+  if (story.endurance.end !== 'landing reserve') {
+    findings.push({
+      id: 'hover-ends-early',
+      sheet: 'flight',
+      severity: 'risk',
+      says:
+        story.endurance.end === 'cut-off voltage'
+          ? `The pack reaches its cut-off voltage with ${percent(story.endurance.chargeLeft)} of its charge left.`
+          : `Thrust runs short with ${percent(story.endurance.chargeLeft)} of the charge left.`,
+      number: { value: story.endurance.chargeLeft, limit: brief.reserve, quantity: 'share' },
+      remedy: 'A pack of lower resistance, more cells, or land earlier.',
+      source: 'energy balance of the hover',
+      parts: ['pack'],
+    });
+  }
+  return findings;
+}
+
+/** One note for the motor that works hardest, at its place on the drawing. */
+function unevenLoad(stations: readonly StationReport[]): readonly Finding[] {
+  const hovering = stations.flatMap((station) =>
+    station.hover ? [{ station, thrust: station.hover.thrust }] : [],
+  );
+  const mean = hovering.reduce((sum, each) => sum + each.thrust, 0) / Math.max(hovering.length, 1);
+  const hardest = [...hovering].sort((a, b) => b.thrust - a.thrust)[0];
+  if (hardest === undefined || hardest.thrust < 1.1 * mean) return [];
+  const ratio = hardest.thrust / mean;
+  const front = hardest.station.place[0] > 0;
+  return [
+    {
+      id: 'uneven-motor-load',
+      sheet: 'lift',
+      severity: ratio > 1.25 ? 'risk' : 'note',
+      says: `The ${hardest.station.name} motor carries ${percent(ratio - 1)} more than the mean: it runs hotter and saturates first.`,
+      number: { value: ratio, limit: 1.1, quantity: 'ratio' },
+      remedy: `Slide the pack ${front ? 'back' : 'forward'}, or accept it as the price of the layout.`,
+      source: 'static equilibrium about the true centre of gravity',
+      place: { x: hardest.station.place[0], y: hardest.station.place[1] },
+      parts: ['pack', 'motors'],
+    },
+  ];
+}
+
+function heatFindings(story: HoverStory, stations: readonly StationReport[]): readonly Finding[] {
+  const findings: Finding[] = [];
+  const runaway = stations.find((station, i) => station.hover && story.hoverHeat[i]?.settled === undefined);
+  if (runaway !== undefined) {
+    findings.push({
+      id: 'hover-heat-runaway',
+      sheet: 'heat',
+      severity: 'stop',
+      says: `In hover the ${runaway.name} motor never settles: its losses outgrow the cooling.`,
+      remedy: 'A larger motor, a smaller propeller or less mass.',
+      source: 'two-lump heat balance, docs/method/drive.md',
+      place: { x: runaway.place[0], y: runaway.place[1] },
+      parts: ['motors'],
+    });
+  }
+  const soonest = Math.min(...story.punchHeat.map((heat) => heat.timeToLimit));
+  if (soonest < 20) {
+    const index = story.punchHeat.findIndex((heat) => heat.timeToLimit === soonest);
+    const station = stations[index];
+    findings.push({
+      id: 'full-throttle-heat',
+      sheet: 'heat',
+      severity: soonest < 6 ? 'risk' : 'note',
+      says: `Held at full throttle, the ${station?.name ?? 'hottest'} motor is too hot after about ${Math.round(soonest)} s.`,
+      number: { value: soonest, limit: 20, quantity: 'time' },
+      remedy: 'Short bursts; feel the motors after the first flights: over 80 degC is too hot.',
+      source: 'two-lump heat balance, docs/method/drive.md',
+      ...(station === undefined ? {} : { place: { x: station.place[0], y: station.place[1] } }),
+      parts: ['motors'],
+    });
+  }
+  return findings;
+}
+
+const percent = (share: number) => `${Math.round(100 * share)} %`;

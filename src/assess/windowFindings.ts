@@ -1,0 +1,46 @@
+import { formatQuantity } from '../units/formatQuantity.ts';
+import type { Finding, Measure } from './types.ts';
+
+const REMEDIES: Readonly<Record<string, readonly [below: string, above: string]>> = {
+  'thrust-to-weight': [
+    'More cells, larger propellers or less mass.',
+    'A smaller pack of fewer cells or less pitch makes it calmer, cheaper and longer in the air.',
+  ],
+  'hover-throttle': [
+    'It will be twitchy: less pitch, lower K_V or a throttle curve.',
+    'Less mass, more pitch or diameter, or another cell.',
+  ],
+  'pack-share': [
+    'A larger pack flies longer at little cost until it reaches a third of the mass.',
+    'A smaller pack: beyond a third it carries mostly itself.',
+  ],
+};
+
+/** A finding for every measure outside its window, both ways, by how much of the band lies outside. */
+export function windowFindings(measures: readonly Measure[]): readonly Finding[] {
+  return measures.flatMap((measure): readonly Finding[] => {
+    const { window, value } = measure;
+    if (window === undefined || (value >= window.low && value <= window.high)) return [];
+    const below = value < window.low;
+    const limit = below ? window.low : window.high;
+    const words = REMEDIES[measure.id];
+    const show = (number: number) => formatQuantity(number, measure.quantity);
+    const far = below ? value < 0.8 * window.low : value > 1.25 * window.high;
+    const [low, high] = measure.band;
+    const doubtful = below ? high > window.low : low < window.high;
+    return [
+      {
+        id: `${measure.id}-window`,
+        sheet: measure.sheet,
+        severity: far && !doubtful ? 'risk' : 'note',
+        says: `${capital(measure.label)} is ${formatQuantity(value, measure.quantity, { band: measure.band })}, ${below ? 'under' : 'over'} the window of ${show(window.low)} to ${show(window.high)} for this purpose${doubtful ? '; the band reaches into it' : ''}.`,
+        number: { value, limit, quantity: measure.quantity },
+        remedy: words?.[below ? 0 : 1] ?? 'See what it leans on.',
+        source: window.source,
+        parts: measure.sheet === 'lift' ? ['motors', 'propellers', 'pack'] : ['pack'],
+      },
+    ];
+  });
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
