@@ -82,6 +82,14 @@ describe('a build resolved from listings alone', () => {
     });
   });
 
+  test('a rotor made before is taken as it is', () => {
+    const shelf = readShelf(SHELF, 'shelf.yaml');
+    const rotor = craft.rotors[0];
+    if (!shelf.ok || !rotor) throw new Error('no shelf');
+    const again = resolveBuild(craft.build, shelf.value, undefined, new Map([[rotor.partId, rotor]]));
+    expect(again.ok && again.value.rotors[0]).toBe(rotor);
+  });
+
   test('the pack moved forward moves the balance by its share of the mass', () => {
     const moved = craftOf(BUILD.replace('offset: 4 mm', 'offset: 14 mm'));
     const shift = moved.massProperties.centreOfGravity[0] - craft.massProperties.centreOfGravity[0];

@@ -33,8 +33,16 @@ const NOWHERE: BuildPlace = { file: 'build', placeOf: () => ({ line: 1, column: 
  * Looks up, infers and places everything of a build. What does not fit is not an error here but a
  * finding later; an error is what leaves no aircraft to speak of: a part that is not on the shelf, a
  * layout that contradicts itself.
+ *
+ * @param ready rotors already made, by part id, as an earlier craft of the same shelf holds them: matching
+ *   a propeller to measured points takes far longer than all the rest
  */
-export function resolveBuild(build: Build, shelf: Shelf, where: BuildPlace = NOWHERE): Reading<Craft> {
+export function resolveBuild(
+  build: Build,
+  shelf: Shelf,
+  where: BuildPlace = NOWHERE,
+  ready: ReadonlyMap<string, CraftRotor> = NONE,
+): Reading<Craft> {
   const framePart = shelf.parts.get(build.frame.part);
   const told = build.frame.layout ?? (framePart && isKind(framePart, 'frame') ? framePart.layout : undefined);
   const layout = attempt(() => told && layoutOf(told, build.propellers.side), ['frame', 'layout'], where);
@@ -43,16 +51,22 @@ export function resolveBuild(build: Build, shelf: Shelf, where: BuildPlace = NOW
   if (!parts.ok) return parts;
   if (!layout.value) throw new RangeError('frame: found among the parts, but it has no layout');
   const whole: Layout = layout.value;
-  return attempt(() => assemble(build, parts.value, whole), ['frame'], where);
+  return attempt(() => assemble(build, parts.value, whole, ready), ['frame'], where);
 }
 
+const NONE: ReadonlyMap<string, CraftRotor> = new Map();
 const NO_LAYOUT: Layout = { kind: 'positions', motors: [], diagonal: 0 };
 
-function assemble(build: Build, parts: CraftParts, layout: Layout): Craft {
+function assemble(
+  build: Build,
+  parts: CraftParts,
+  layout: Layout,
+  ready: ReadonlyMap<string, CraftRotor>,
+): Craft {
   const sizes = frameSizes(parts.frame, build.frame.armThickness);
   const frame = frameGeometry(parts.frame, layout, sizes);
   const propellers = [...new Map(parts.propellers.map((part) => [part.id, part])).values()];
-  const rotors = propellers.map(rotorFacts);
+  const rotors = propellers.map((part) => ready.get(part.id) ?? rotorFacts(part));
   const motors = layout.motors.map((place, index): CraftMotor => {
     const part = parts.motors[index];
     const rotor = propellers.findIndex(({ id }) => id === parts.propellers[index]?.id);
