@@ -34,7 +34,9 @@ describe('mission', () => {
     expect(mission.end).toBe('landed');
     const drawn = mission.legs.reduce((sum, leg) => sum + leg.meanCurrent * leg.duration, 0);
     expect(drawn / (1.3 * 3600)).toBeCloseTo(1 - mission.chargeLeft, 9);
-    expect(mission.legs.map((leg) => leg.duration)).toEqual([20, 8, 70, 3, 30]);
+    mission.legs.forEach((leg, i) => {
+      expect(leg.duration).toBeCloseTo([20, 8, 70, 3, 30][i]!, 9);
+    });
     expect(mission.legs[2]!.distance).toBeCloseTo(700, 9);
     expect(mission.legs[0]!.meanCurrent).toBeLessThan(mission.legs[4]!.meanCurrent);
     expect(mission.legs[3]!.lowestVoltage).toBeLessThan(mission.legs[4]!.lowestVoltage);
