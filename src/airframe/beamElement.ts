@@ -1,5 +1,5 @@
 import type { EndLength } from './armBeam.ts';
-import { type PlateModuli, type SectionStiffness, sectionStiffness } from './section.ts';
+import { type PlateModuli, type SectionStiffness, sectionStiffness, torsionStiffness } from './section.ts';
 
 /**
  * One straight tapered Timoshenko beam element in its own axes (x along, y across in the plate's
@@ -37,7 +37,11 @@ const GAUSS: readonly (readonly [point: number, weight: number])[] = [
  */
 export function elementStiffness(shape: ElementShape): Float64Array {
   const axial = flexibility(shape, 'axial', (at) => [0, 0, spread(at, shape.moduli) / at.section.axial]);
-  const twist = flexibility(shape, 'torsion', (at) => [0, 0, 1 / at.section.torsion]);
+  const twist = flexibility(shape, 'torsion', ({ half }) => [
+    0,
+    0,
+    1 / torsionStiffness(2 * half, shape.thickness, shape.moduli),
+  ]);
   const up = new Float64Array(3);
   addTo(
     up,

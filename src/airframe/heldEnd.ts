@@ -1,5 +1,5 @@
 import type { EndLength } from './armBeam.ts';
-import { type PlateModuli, sectionStiffness } from './section.ts';
+import { type PlateModuli, torsionStiffness } from './section.ts';
 
 /**
  * How much shorter a beam acts at a section held rigid (a clamped face, a motor's base): the section
@@ -33,7 +33,7 @@ const shearHold = (depth: number, E1: number, G: number): number => depth / 2 / 
 function warpingHold(width: number, thickness: number, moduli: PlateModuli): number {
   const { G13 } = moduli;
   const G12 = moduli.G12Twist ?? moduli.G12;
-  const torsion = sectionStiffness(width, thickness, moduli).torsion;
+  const torsion = torsionStiffness(width, thickness, moduli);
   const polar = (G12 * width * thickness ** 3 + G13 * thickness * width ** 3) / 12;
   const scale = Math.sqrt(G13 / G12);
   const warping = warpingConstant(width * scale, thickness) / scale ** 3;

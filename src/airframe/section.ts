@@ -1,6 +1,6 @@
 import type { ElasticConstants } from './types.ts';
 
-/** Stiffness of a rectangular cross-section, width across (2) and thickness through (3). */
+/** Stiffness of a rectangular cross-section, width across (2) and thickness through (3); twisting apart. */
 export interface SectionStiffness {
   /** EA [N] */
   readonly axial: number;
@@ -12,8 +12,6 @@ export interface SectionStiffness {
   readonly shearOutOfPlane: number;
   /** k G A across the width [N] */
   readonly shearInPlane: number;
-  /** G J [N m2] */
-  readonly torsion: number;
 }
 
 /** Timoshenko's shear correction of a rectangle for a load through its depth. */
@@ -30,29 +28,39 @@ export interface PlateModuli extends ElasticConstants {
 export function sectionStiffness(width: number, thickness: number, moduli: PlateModuli): SectionStiffness {
   const area = width * thickness;
   const { E1, G12, G13 } = moduli;
-  const twist = moduli.G12Twist ?? G12;
-  const ratio = (width / thickness) * Math.sqrt(G13 / twist);
   return {
     axial: E1 * area,
     outOfPlane: ((moduli.E1Bending ?? E1) * width * thickness ** 3) / 12,
     inPlane: (E1 * thickness * width ** 3) / 12,
     shearOutOfPlane: SHEAR_CORRECTION * G13 * area,
     shearInPlane: SHEAR_CORRECTION * G12 * area,
-    torsion: twist * torsionCoefficient(ratio) * width * thickness ** 3,
   };
 }
 
 /**
+ * G J of an orthotropic rectangle [N m2]: that of an isotropic one of G12 with its width over thickness
+ * scaled by sqrt(G13/G12) (Lekhnitskii, Theory of Elasticity of an Anisotropic Body, ch. 6).
+ */
+export function torsionStiffness(width: number, thickness: number, moduli: PlateModuli): number {
+  const twist = moduli.G12Twist ?? moduli.G12;
+  const ratio = (width / thickness) * Math.sqrt(moduli.G13 / twist);
+  return twist * torsionCoefficient(ratio) * width * thickness ** 3;
+}
+
+/** Sum of 1/n5 over odd n. */
+const ODD_FIFTHS = 1.0045237627951384;
+
+/**
  * Torsion coefficient of a rectangle, J = coefficient x width x thickness3 (Timoshenko and Goodier,
- * Theory of Elasticity, art. 109): 1/3 - (64/pi5)(t/b) sum of tanh(n pi b/2t)/n5 over odd n. An
- * orthotropic one has width over thickness scaled by sqrt(G13/G12) and G12 in front (Lekhnitskii,
- * Theory of Elasticity of an Anisotropic Body, ch. 6).
+ * Theory of Elasticity, art. 109): 1/3 - (64/pi5)(t/b) sum of tanh(n pi b/2t)/n5 over odd n, summed as
+ * what tanh lacks to 1 so that a few terms do.
  *
  * @param ratio width over thickness, over 0; either may be the longer
  */
 export function torsionCoefficient(ratio: number): number {
   if (!(ratio > 0)) throw new RangeError(`ratio: width over thickness must be over 0, got ${ratio}`);
-  let sum = 0;
-  for (let n = 1; n <= 99; n += 2) sum += Math.tanh((n * Math.PI * ratio) / 2) / n ** 5;
+  if (ratio < 1) return ratio * ratio * torsionCoefficient(1 / ratio);
+  let sum = ODD_FIFTHS;
+  for (let n = 1; n <= 13; n += 2) sum -= 2 / (Math.exp(n * Math.PI * ratio) + 1) / n ** 5;
   return 1 / 3 - ((64 / Math.PI ** 5) * sum) / ratio;
 }

@@ -39,7 +39,7 @@ export function lowestModes(stiffness: Banded, mass: Banded, count: number, shif
     combine(x, reduced.value.vectors, size, q, mx);
     const values = reduced.value.values.slice(0, count);
     const settled = values.every(
-      (value, k) => Math.abs(value - (previous[k] as number)) <= 1e-11 * Math.abs(value),
+      (value, k) => Math.abs(value - (previous[k] as number)) <= 1e-10 * Math.abs(value),
     );
     if (settled) {
       return solved({ values: values.map((value) => value - shift), vectors: x.slice(0, count * size) });
