@@ -1,5 +1,6 @@
 import { tipGaps } from '../airframe/tipGaps.ts';
-import type { Craft } from '../build/craft.ts';
+import type { Craft, CraftRotor } from '../build/craft.ts';
+import type { BuildPlace } from '../build/resolve/findParts.ts';
 import type { Reading } from '../build/read/fileError.ts';
 import { flightModelOf } from '../build/resolve/flightModelOf.ts';
 import { resolveBuild } from '../build/resolve/resolveBuild.ts';
@@ -34,6 +35,8 @@ export interface AssessContext {
   readonly sections: SectionTables;
   /** Rotors made ready before in the same air, so that they are not made again. */
   readonly rotors?: PreparedRotors;
+  /** The file the build was read from, so that errors name their line. */
+  readonly where?: BuildPlace;
 }
 
 /**
@@ -42,8 +45,13 @@ export interface AssessContext {
  * itself is a finding. Use `assessCraft` when the craft is resolved already.
  */
 export function assess(build: Build, context: AssessContext): Reading<Assessment> {
-  const craft = resolveBuild(build, context.shelf);
+  const craft = resolveBuild(build, context.shelf, context.where, factsOf(context.rotors));
   return craft.ok ? { ok: true, value: assessCraft(craft.value, context) } : craft;
+}
+
+/** What resolving takes over from rotors made before. */
+export function factsOf(rotors: PreparedRotors = new Map()): ReadonlyMap<string, CraftRotor> {
+  return new Map([...rotors].map(([id, { facts }]) => [id, facts]));
 }
 
 /** As `assess`, for a resolved craft. */

@@ -12,7 +12,7 @@ export function rotorDoubt(
   _air: Air,
   _angularSpeed: number,
 ): RotorDoubt {
-  const { blade } = rotor;
+  const { blade } = rotor.facts;
   const of = (lever: string) => craft.unknowns.find((unknown) => unknown.lever === lever);
   return {
     thrust: blade.anchored ? 0.055 : (of('thrustScale')?.deviation ?? 0.2),
