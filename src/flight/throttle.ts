@@ -26,6 +26,7 @@ export function loadForDuties(
   load: Load,
   supply: Supply,
 ): Outcome<Load> {
+  if (turnAlike(circuit, source, duties, climb, load, supply)) return solved(load);
   const loads: RotorLoads = { thrust: 0, torque: 0 };
   const resistance = source.resistance + circuit.mainResistance;
   const excess = (bus: number): number => {
@@ -103,4 +104,62 @@ function turn(
   const current = load.current[i] as number;
   supply.current[i] = current * duty + branch.switchingShare * Math.abs(current) + branch.idleCurrent;
   supply.voltage[i] = bus - branch.supplyResistance * (supply.current[i] as number);
+}
+
+/**
+ * Short cut for motors all alike at one duty, such as a punch: their common speed is the only unknown, and gives
+ * the voltages from the motor back to the pack. False when they are not alike, when they would stall, or when
+ * there is no solution: then the long way has to tell.
+ */
+function turnAlike(
+  circuit: Circuit,
+  source: PackSource,
+  duties: ArrayLike<number>,
+  climb: number,
+  load: Load,
+  supply: Supply,
+): boolean {
+  const count = circuit.branches.length;
+  const branch = circuit.branches[0] as Branch;
+  const duty = duties[0] as number;
+  if (!(duty > 0)) return false;
+  for (let i = 1; i < count; i++) {
+    if ((circuit.branches[i] as Branch).sameAs !== 0 || duties[i] !== duty) return false;
+  }
+  const resistance = source.resistance + circuit.mainResistance;
+  const lowest = Math.sqrt(resistance * circuit.avionicsPower);
+  if (!(lowest < source.emf)) return false;
+  load.axialSpeed.fill(climb);
+  const loads: RotorLoads = { thrust: 0, torque: 0 };
+  let current = 0;
+  let bus = 0;
+  const excess = (speed: number): number => {
+    branch.rotor(speed, climb, loads);
+    const motor =
+      loads.torque * branch.torqueScale * branch.speedConstant +
+      branch.idleConstant +
+      branch.idleSlope * speed;
+    const voltage = (speed / branch.speedConstant + motor * branch.motorSideResistance) / duty;
+    const each = motor * duty + branch.switchingShare * Math.abs(motor) + branch.idleCurrent;
+    bus = voltage + branch.supplyResistance * each;
+    current = count * each + circuit.avionicsPower / Math.max(bus, lowest);
+    return bus + resistance * current - source.emf;
+  };
+  const free = branch.speedConstant * duty * source.emf;
+  const known = load.angularSpeed[0] as number;
+  const speed = secantRoot(excess, 0, free, known > 0 ? known : 0.7 * free);
+  if (!(Math.abs(excess(speed)) <= 1e-9 * source.emf) || !(bus > lowest) || !(speed > 0)) return false;
+  settleStation(branch, load, 0, speed, loads);
+  const motor = load.current[0] as number;
+  supply.current[0] = motor * duty + branch.switchingShare * Math.abs(motor) + branch.idleCurrent;
+  supply.voltage[0] = bus - branch.supplyResistance * (supply.current[0] as number);
+  for (let i = 1; i < count; i++) {
+    copyStation(load, 0, i);
+    supply.voltage[i] = supply.voltage[0] as number;
+    supply.current[i] = supply.current[0] as number;
+  }
+  supply.packCurrent = current;
+  supply.busVoltage = bus;
+  supply.packVoltage = source.emf - source.resistance * current;
+  return true;
 }

@@ -14,7 +14,8 @@ const TINY = 1e-11;
 
 /**
  * A small dense linear program by the two-phase simplex method with Bland's rule, which cannot cycle
- * (Bland 1977). Exact up to rounding; meant for tens of variables, scaled to about 1 by the caller.
+ * (Bland 1977). Exact up to rounding; meant for tens of variables, scaled to about 1 by the caller: coefficients
+ * under 1e-7 count as nothing.
  *
  * @returns the best x, or words when the equations have no solution inside the bounds or it has no bound
  */
@@ -97,7 +98,7 @@ export function linearProgram(program: LinearProgram): Outcome<Float64Array> {
   for (let r = 0; r < m; r++) {
     if ((basis[r] as number) < artificial) continue;
     let c = 0;
-    while (c < artificial && Math.abs(at(r)[c] as number) <= 1e-9) c++;
+    while (c < artificial && Math.abs(at(r)[c] as number) <= 1e-7) c++;
     if (c < artificial) pivot(r, c);
     else at(r).fill(0);
   }

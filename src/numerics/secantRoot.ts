@@ -15,7 +15,9 @@ export function secantRoot(f: (x: number) => number, low: number, high: number, 
   if (fPrevious === 0) return previous;
   if (fPrevious > 0) b = previous;
   else a = previous;
-  let x = fPrevious > 0 ? previous - 0.01 * (previous - a) : previous + 0.01 * (b - previous);
+  // A first step so small that it measures the slope, towards the root.
+  const nudge = Math.max(1e-4 * Math.abs(previous), 1e-9 * (b - a));
+  let x = fPrevious > 0 ? Math.max(previous - nudge, a) : Math.min(previous + nudge, b);
   let width = b - a;
   for (let iteration = 0; iteration < 200; iteration++) {
     const fx = f(x);
