@@ -11,6 +11,10 @@ import { effectorCorners, type Wrench } from './wrench.ts';
 export interface AttainableSet {
   readonly base: Wrench;
   readonly columns: readonly Wrench[];
+  /** The effector each column belongs to, and what its whole share adds to that effector's thrust [N]. */
+  readonly owners: readonly { readonly effector: number; readonly thrust: number }[];
+  /** Thrusts at `base` [N], one an effector. */
+  readonly baseThrusts: readonly number[];
   /** Indices of columns whose shares add to at most 1; a column alone in its group is left out. */
   readonly groups: readonly (readonly number[])[];
   /** [N], to scale equations with. */
@@ -27,14 +31,23 @@ export function attainableSet(model: ReserveModel): AttainableSet {
   }
   const base: [number, number, number, number] = [0, 0, 0, 0];
   const columns: Wrench[] = [];
+  const owners: { effector: number; thrust: number }[] = [];
   const groups: number[][] = [];
   let arm = 0;
-  for (const effector of model.effectors) {
+  for (const [index, effector] of model.effectors.entries()) {
     const [first, ...others] = effectorCorners(effector, model.centreOfGravity);
     if (first === undefined) continue;
     for (let i = 0; i < 4; i++) base[i] = (base[i] ?? 0) + (first[i] ?? 0);
     if (others.length > 1) groups.push(others.map((_, i) => columns.length + i));
-    for (const corner of others) columns.push(difference(corner, first));
+    others.forEach((corner, k) => {
+      columns.push(difference(corner, first));
+      // A tilted effector's second corner is still at its lowest thrust.
+      const lowest = others.length > 1 && k === 0;
+      owners.push({
+        effector: index,
+        thrust: lowest ? 0 : effector.maximumThrust - effector.minimumThrust,
+      });
+    });
     const [x, y, z] = model.centreOfGravity;
     arm = Math.max(
       arm,
@@ -42,7 +55,8 @@ export function attainableSet(model: ReserveModel): AttainableSet {
     );
   }
   if (!(arm > 0)) throw new RangeError('effectors: at least one must stand away from the centre of gravity');
-  return { base, columns, groups, weight, momentScale: weight * arm };
+  const baseThrusts = model.effectors.map((effector) => effector.minimumThrust);
+  return { base, columns, owners, baseThrusts, groups, weight, momentScale: weight * arm };
 }
 
 const difference = (a: Wrench, b: Wrench): Wrench => [a[0] - b[0], a[1] - b[1], a[2] - b[2], a[3] - b[3]];
@@ -55,18 +69,26 @@ export interface Hold {
   readonly lift?: number;
 }
 
+/** An edge point of the set. */
+export interface Extreme {
+  /** Multiple of the asked direction. */
+  readonly along: number;
+  readonly wrench: Wrench;
+  /** Thrusts that give it [N], one an effector. */
+  readonly thrusts: readonly number[];
+}
+
 /**
  * The largest multiple of a moment that can be had while the rest is held: the set's edge along a
  * direction. Exact, by linear programming.
  *
  * @param direction [N m]; components on axes that are not held are not looked at
  */
-export function reachAlong(set: AttainableSet, direction: Vector3, hold: Hold): Outcome<number> {
+export function reachAlong(set: AttainableSet, direction: Vector3, hold: Hold): Outcome<Extreme> {
   if (!hold.axes.some((axis) => component(direction, axis) !== 0)) {
     throw new RangeError('direction must have a component on a held axis');
   }
-  const best = maximise(set, { direction, hold, objective: [0, 0, 0, 0], alongObjective: 1 });
-  return best.ok ? solved(best.value.along) : best;
+  return maximise(set, { direction, hold, objective: [0, 0, 0, 0], alongObjective: 1 });
 }
 
 /** The wrench farthest in the direction of `objective` while the rest is held. */
@@ -82,7 +104,7 @@ interface Question {
   readonly alongObjective: number;
 }
 
-function maximise(set: AttainableSet, question: Question): Outcome<{ along: number; wrench: Wrench }> {
+function maximise(set: AttainableSet, question: Question): Outcome<Extreme> {
   const { base, columns, groups, momentScale, weight } = set;
   const { direction, hold, objective } = question;
   const scaleOf = (i: number): number => (i < 3 ? momentScale : weight);
@@ -122,10 +144,16 @@ function maximise(set: AttainableSet, question: Question): Outcome<{ along: numb
   });
   if (!best.ok) return noSolution('the motors cannot give this lift and hold the craft level');
   const wrench: [number, number, number, number] = [...base];
+  const thrusts = [...set.baseThrusts];
   columns.forEach((w, c) => {
-    for (let i = 0; i < 4; i++) wrench[i] = (wrench[i] ?? 0) + (best.value[c] ?? 0) * (w[i] ?? 0);
+    const share = best.value[c] ?? 0;
+    for (let i = 0; i < 4; i++) wrench[i] = (wrench[i] ?? 0) + share * (w[i] ?? 0);
+    const owner = set.owners[c];
+    if (owner !== undefined) {
+      thrusts[owner.effector] = (thrusts[owner.effector] ?? 0) + share * owner.thrust;
+    }
   });
-  return solved({ along: (best.value[columns.length + groups.length] ?? 0) * unit, wrench });
+  return solved({ along: (best.value[columns.length + groups.length] ?? 0) * unit, wrench, thrusts });
 }
 
 const component = (v: Vector3, axis: ControlAxis): number => v[controlAxes.indexOf(axis)] ?? 0;

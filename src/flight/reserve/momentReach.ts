@@ -1,6 +1,6 @@
 import { type Outcome, solved } from '../../numerics/outcome.ts';
-import { apply3, type Vector3 } from '../../numerics/vector3.ts';
-import { type AttainableSet, attainableSet, farthest, reachAlong } from './attainableSet.ts';
+import { apply3, scale3, type Vector3 } from '../../numerics/vector3.ts';
+import { type AttainableSet, attainableSet, type Extreme, farthest, reachAlong } from './attainableSet.ts';
 import { type ControlAxis, controlAxes, type MomentReach, type Reach, type ReserveModel } from './types.ts';
 
 /** Control that is left while the craft carries itself. */
@@ -16,6 +16,8 @@ export interface Reserve {
   readonly combinedShare: number;
   /** Largest lift with the craft held level over its weight. */
   readonly liftToWeight: number;
+  /** Thrusts of every motor at each of the six largest moments [N]. */
+  readonly extremes: readonly (readonly number[])[];
 }
 
 /**
@@ -30,18 +32,25 @@ export function controlReserve(model: ReserveModel, lift?: number): Outcome<Rese
   const hold = { axes: controlAxes, lift: required };
   const level = farthest(set, [0, 0, 0, 0], hold);
   if (!level.ok) return level;
-  const along = (direction: Vector3): number => valueOr0(reachAlong(set, direction, hold));
-  const reach = (direction: Vector3): Reach => ({
-    positive: along(direction),
-    negative: along([-direction[0], -direction[1], -direction[2]]),
+  const extremes: (readonly number[])[] = [];
+  const along = (direction: Vector3): number => alongOr0(reachAlong(set, direction, hold));
+  const noted = (direction: Vector3): number => {
+    const extreme = reachAlong(set, direction, hold);
+    if (extreme.ok) extremes.push(extreme.value.thrusts);
+    return alongOr0(extreme);
+  };
+  const reach = (direction: Vector3, by: (direction: Vector3) => number): Reach => ({
+    positive: by(direction),
+    negative: by(scale3(direction, -1)),
   });
-  const moments = forAxes((axis) => reach(unitVector(axis)));
-  const accelerations = forAxes((axis) => reach(apply3(model.inertia, unitVector(axis))));
+  const moments = forAxes((axis) => reach(unitVector(axis), noted));
+  const accelerations = forAxes((axis) => reach(apply3(model.inertia, unitVector(axis)), along));
   const lifts = farthest(set, [0, 0, 0, 1], { axes: controlAxes });
   return solved({
     moments,
     accelerations,
     combinedShare: combinedShare(moments, along),
+    extremes,
     liftToWeight: lifts.ok ? lifts.value[3] / set.weight : 0,
   });
 }
@@ -78,16 +87,16 @@ export function reachHolding(
 ): ReadonlyMap<ControlAxis, Reach> {
   const hold = { axes, lift };
   const canHold = farthest(set, [0, 0, 0, 0], hold).ok;
-  const along = (direction: Vector3): number => (canHold ? valueOr0(reachAlong(set, direction, hold)) : 0);
+  const along = (direction: Vector3): number => (canHold ? alongOr0(reachAlong(set, direction, hold)) : 0);
   return new Map(
     axes.map((axis) => {
-      const [x, y, z] = unitVector(axis);
-      return [axis, { positive: along([x, y, z]), negative: along([-x, -y, -z]) }];
+      const direction = unitVector(axis);
+      return [axis, { positive: along(direction), negative: along(scale3(direction, -1)) }];
     }),
   );
 }
 
-const valueOr0 = (outcome: Outcome<number>): number => (outcome.ok ? outcome.value : 0);
+const alongOr0 = (extreme: Outcome<Extreme>): number => (extreme.ok ? extreme.value.along : 0);
 
 const unitVector = (axis: ControlAxis): Vector3 =>
   axis === 'roll' ? [1, 0, 0] : axis === 'pitch' ? [0, 1, 0] : [0, 0, 1];

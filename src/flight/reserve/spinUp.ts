@@ -35,6 +35,18 @@ export function motorTimeConstant(spinner: Spinner, angularSpeed: number): numbe
 }
 
 /**
+ * Where the motor settles on a steady voltage [rad/s], from a = b w + k w2; 0 when the no-load torque stalls it.
+ *
+ * @param voltage [V]
+ */
+export function settledSpeed(spinner: Omit<Spinner, 'rotatingInertia'>, voltage: number): number {
+  const { speedConstant, resistance, noLoadTorque, torqueFactor } = spinner;
+  const a = voltage / (resistance * speedConstant) - noLoadTorque;
+  const b = 1 / (resistance * speedConstant ** 2);
+  return a <= 0 ? 0 : (2 * a) / (b + Math.sqrt(b * b + 4 * torqueFactor * a));
+}
+
+/**
  * Time from one speed to another on a steady voltage [s], up or down: the closed integral of
  * dw / (a - b w - k w2), a Riccati equation. For the lag of large commands: full bus voltage up,
  * the lowest duty down (a controller that brakes) at its voltage.

@@ -1,12 +1,12 @@
 import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
-import { type Outcome, solved } from '../../numerics/outcome.ts';
+import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 
 export interface BankRequest {
   /** Angle to turn through [rad], > 0; pi/2 for the trade's 90 degrees. */
   readonly angle: number;
-  /** Largest angular acceleration into the turn [rad/s2], > 0. */
+  /** Largest angular acceleration into the turn [rad/s2], >= 0. */
   readonly acceleration: number;
-  /** Largest angular acceleration against it [rad/s2], > 0. */
+  /** Largest angular acceleration against it [rad/s2], >= 0. */
   readonly deceleration: number;
   /** First-order lag of the moment behind its command [s], >= 0. */
   readonly lag: number;
@@ -28,10 +28,14 @@ export interface BankTime {
  * acceleration a(t) = A + (a0 - A) exp(-t/lag) integrated twice in closed form. Aerodynamic damping by
  * the rotors is left out (on the quick side; the simulation holds it).
  *
+ * @returns words when there is no moment one way or the other
  * @throws RangeError when an argument is out of range
  */
 export function timeToBank(request: BankRequest): Outcome<BankTime> {
   const { angle, acceleration, deceleration, lag, rateLimit } = request;
+  if (acceleration === 0 || deceleration === 0) {
+    return noSolution('no moment is left to bank with, or to stop');
+  }
   for (const [name, value] of Object.entries({
     angle,
     acceleration,

@@ -1,5 +1,6 @@
 import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
+import { settledSpeed } from '../reserve/spinUp.ts';
 import { type Wrench, wrenchPerNewton } from '../reserve/wrench.ts';
 import type { RotorLoads } from '../types.ts';
 import type { PreparedCraft } from './prepare.ts';
@@ -79,13 +80,7 @@ function thrustAtLimit(
 ): number {
   const { thrustFactor, torqueFactor } = factors ?? { thrustFactor: 0, torqueFactor: 0 };
   if (drive.kind === 'lag') return thrustFactor * drive[`${end}Speed`] ** 2;
-  // Motor torque = propeller torque: V/(R K_V) - Q0 - w/(R K_V^2) - k w^2 = 0.
-  const { speedConstant, resistance, noLoadTorque } = drive;
-  const a = drive[`${end}Voltage`] / (resistance * speedConstant) - noLoadTorque;
-  const b = 1 / (resistance * speedConstant ** 2);
-  if (a <= 0) return 0;
-  const speed = (2 * a) / (b + Math.sqrt(b * b + 4 * torqueFactor * a));
-  return thrustFactor * speed * speed;
+  return thrustFactor * settledSpeed({ ...drive, torqueFactor }, drive[`${end}Voltage`]) ** 2;
 }
 
 function factorsAt(rotor: SimulatedRotor, netThrust: number): Outcome<HoverFactors> {

@@ -1,0 +1,76 @@
+import type { Matrix3, Vector3 } from '../../numerics/vector3.ts';
+import { type Branch, circuitOf } from '../circuit.ts';
+import type { HoverTrim } from '../hoverTrim.ts';
+import type { FlightModel, Levers, RotorRead } from '../types.ts';
+import { COAXIAL_WAKE, inducedSpeed } from '../wake.ts';
+import type { SimulationModel } from './types.ts';
+
+/** What the simulation needs over and above a flight model. */
+export interface FlightBody {
+  /** About the centre of gravity [kg m2]. */
+  readonly inertia: Matrix3;
+  /** Drag coefficient times area seen from ahead, from the side, from above [m2]. */
+  readonly dragArea: Vector3;
+  /** Where that drag acts [m]; the centre of gravity when absent. */
+  readonly dragCentre?: Vector3;
+  /** In-plane drag of a rotor over its thrust and edgewise speed [s/m]. */
+  readonly inPlaneDragPerThrust: number;
+}
+
+/**
+ * The same aircraft for the simulation: same rotors, motors, leads and download. The bus is held at one
+ * voltage; a lower coaxial rotor stands in its upper one's hover wake throughout.
+ *
+ * @param hover from `hoverTrim`
+ * @param busVoltage [V], as from `reserveOnBus`
+ */
+export function simulationModel(
+  flight: FlightModel,
+  levers: Levers,
+  hover: HoverTrim,
+  body: FlightBody,
+  busVoltage: number,
+): SimulationModel {
+  const circuit = circuitOf(flight, levers);
+  return {
+    mass: circuit.weight / flight.gravity,
+    gravity: flight.gravity,
+    centreOfGravity: flight.centreOfGravity,
+    airDensity: flight.airDensity,
+    ...body,
+    rotors: flight.stations.map((station, i) => {
+      const branch = circuit.branches[i] as Branch;
+      const speed = hover.load.angularSpeed[i] ?? 0;
+      const above = circuit.branches[branch.inWakeOf];
+      const wake =
+        above === undefined
+          ? 0
+          : COAXIAL_WAKE *
+            inducedSpeed(hover.load.thrust[branch.inWakeOf] ?? 0, 0, flight.airDensity, above.discArea);
+      return {
+        position: station.position,
+        spin: station.spin,
+        ...(station.thrustAxis === undefined ? {} : { thrustAxis: station.thrustAxis }),
+        rotor: scaledRotor(branch, wake),
+        downloadShare: 1 - branch.netShare,
+        rotatingInertia: station.rotatingInertia,
+        drive: {
+          kind: 'motor',
+          speedConstant: branch.speedConstant,
+          resistance: branch.motorSideResistance,
+          noLoadTorque: (branch.idleConstant + branch.idleSlope * speed) / branch.speedConstant,
+          lowestVoltage: branch.idleDuty * busVoltage,
+          highestVoltage: busVoltage,
+        },
+      };
+    }),
+  };
+}
+
+const scaledRotor =
+  (branch: Branch, wake: number): RotorRead =>
+  (angularSpeed, axialSpeed, out) => {
+    branch.rotor(angularSpeed, axialSpeed + wake, out);
+    out.thrust *= branch.thrustScale;
+    out.torque *= branch.torqueScale;
+  };
