@@ -1,7 +1,8 @@
 import { CSPProvider } from '@base-ui/react/csp-provider';
 import { Tabs } from '@base-ui/react/tabs';
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { Header } from './Header.tsx';
+import { layer } from './layer.ts';
 import { BuildSheet } from './sheets/BuildSheet.tsx';
 import { ChoiceSheet } from './sheets/ChoiceSheet.tsx';
 import { useAnswers } from './state/answers.ts';
@@ -19,7 +20,7 @@ export function App() {
   const waiting = useAnswers((answers) => answers.waiting.length);
   const [pen, setPen] = useState(0);
   useUndoKeys();
-  const manner = { currency: brief?.currency ?? 'GBP', locale: navigator.language };
+  const manner = useMemo(() => ({ currency: brief?.currency ?? '' }), [brief]);
   return (
     <CSPProvider disableStyleElements>
       <Tabs.Root
@@ -31,8 +32,7 @@ export function App() {
           if (next) turnTo(next);
         }}
       >
-        <h1 className="unseen">Quadwright</h1>
-        <Header findings={view?.ok === true ? view.findings : []} />
+        <Header findings={view?.ok === true ? view.assessment.findings : []} />
         <main className="body">
           {trouble !== undefined && (
             <p className="trouble" role="alert">
@@ -48,6 +48,7 @@ export function App() {
               )}
             </Tabs.Panel>
           ))}
+          <div ref={layer} />
         </main>
         <TitleBlock pen={pen} manner={manner} />
       </Tabs.Root>
@@ -59,7 +60,8 @@ export function App() {
 function useUndoKeys(): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (!(event.ctrlKey || event.metaKey) || event.target instanceof HTMLInputElement) return;
+      const typing = event.target instanceof HTMLInputElement && event.target.type !== 'range';
+      if (!(event.ctrlKey || event.metaKey) || typing) return;
       const key = event.key.toLowerCase();
       if (key === 'z' && !event.shiftKey) undo();
       else if (key === 'y' || (key === 'z' && event.shiftKey)) redo();

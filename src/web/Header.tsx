@@ -10,6 +10,7 @@ import { setTheme, useTheme } from './state/theme.ts';
 export function Header({ findings }: { readonly findings: readonly Finding[] }) {
   return (
     <header className="head">
+      <h1 className="unseen">Quadwright</h1>
       <Tabs.List className="tabs" aria-label="Sheets" activateOnFocus={false}>
         {SHEETS.map((sheet, i) => (
           <Tabs.Tab key={sheet} value={sheet} className="tab">
@@ -55,13 +56,9 @@ function Tools() {
       <button type="button" className="plain-button" disabled={forth === 0} onClick={redo}>
         redo
       </button>
-      <button
-        type="button"
-        className="plain-button"
-        onClick={() => setTheme(other)}
-        aria-label={`turn to the ${other} sheet`}
-      >
-        {theme === 'light' ? 'blueprint' : 'paper'}
+      <button type="button" className="plain-button" onClick={() => setTheme(other)}>
+        <span className="unseen">turn to </span>
+        {other === 'dark' ? 'blueprint' : 'paper'}
       </button>
     </div>
   );

@@ -1,51 +1,36 @@
 import { describe, expect, it } from 'vitest';
 import type { Measure } from '../../src/assess/types.ts';
-import { sayBand, sayFigure, sayInWords } from '../../src/report/sayFigure.ts';
+import { sayBand, sayFigure, sayWindow } from '../../src/report/sayFigure.ts';
 
 const manner = { currency: 'GBP' };
+const measure: Measure = {
+  id: 'hover-throttle',
+  label: 'hover throttle',
+  sheet: 'lift',
+  quantity: 'share',
+  value: 0.274,
+  band: [0.25, 0.301],
+  better: 'window',
+  window: { low: 0.2, high: 0.35, source: 'common practice, no source' },
+  how: '',
+  source: '',
+  leansOn: [],
+};
 
-describe('sayFigure', () => {
-  it('shows trade units', () => {
-    expect(sayInWords(0.6843, 'mass', manner)).toBe('684 g');
-    expect(sayInWords(318.15, 'temperature', manner)).toBe('45 °C');
-    expect(sayInWords(288, 'time', manner)).toBe('4.8 min');
-    expect(sayInWords(0.034, 'time', manner)).toBe('34 ms');
-    expect(sayInWords(Math.PI / 6, 'angle', manner)).toBe('30.0 deg');
-    expect(sayInWords(0.27, 'share', manner)).toBe('27.0 %');
-    expect(sayInWords(2500 * (Math.PI / 30), 'angularSpeed', manner)).toBe('2,500 rpm');
-    expect(sayInWords(312.4, 'money', manner)).toBe('312 GBP');
-    expect(sayInWords(7.6, 'ratio', manner)).toBe('7.60');
+describe('a measure in words', () => {
+  it('parts the figure from its unit', () => {
+    expect(sayFigure(measure, manner)).toEqual({ text: '27', unit: '%' });
+    expect(sayBand(measure, manner)).toBe('25 to 30');
+    expect(sayWindow(measure, manner)).toBe('20 to 35');
   });
 
-  it('has no minus nought and no invented digits', () => {
-    expect(sayFigure(-0.0004, 'force', manner, 1).text).toBe('0.00');
-    expect(sayFigure(Number.NaN, 'force', manner).text).toBe('none');
+  it('is silent on the band of an exact number and on a window it has not', () => {
+    const { window: _, ...bare } = measure;
+    expect(sayBand({ ...bare, band: [0.274, 0.274] }, manner)).toBe('');
+    expect(sayWindow(bare, manner)).toBe('');
   });
 
-  it('follows the reader’s marks between digits', () => {
-    expect(sayFigure(1.5, 'force', { currency: 'EUR', locale: 'de-DE' }).text).toBe('1,50');
-  });
-});
-
-describe('sayBand', () => {
-  const measure: Measure = {
-    id: 'all-up-mass',
-    label: 'all-up mass',
-    sheet: 'airframe',
-    quantity: 'time',
-    value: 70,
-    band: [55, 80],
-    better: 'more',
-    how: '',
-    source: '',
-    leansOn: [],
-  };
-
-  it('keeps the unit of its value', () => {
-    expect(sayBand(measure, manner)).toBe('0.9 to 1.3');
-  });
-
-  it('is silent for an exact number', () => {
-    expect(sayBand({ ...measure, band: [70, 70] }, manner)).toBe('');
+  it('says what is not known, without a unit', () => {
+    expect(sayFigure({ ...measure, value: Number.NaN }, manner)).toEqual({ text: 'not known', unit: '' });
   });
 });

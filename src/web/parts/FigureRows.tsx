@@ -1,5 +1,5 @@
 import type { Measure } from '../../assess/types.ts';
-import { type Manner, sayBand, sayFigure } from '../../report/sayFigure.ts';
+import { type Manner, sayBand, sayFigure, sayWindow } from '../../report/sayFigure.ts';
 import { How } from './How.tsx';
 import { spanOf, WindowRule } from './WindowRule.tsx';
 
@@ -31,7 +31,7 @@ export function FigureRows({
 
 /** A figure with its unit, and its band small below. */
 export function FigureCell({ measure, manner }: { readonly measure: Measure; readonly manner: Manner }) {
-  const { text, unit } = sayFigure(measure.value, measure.quantity, manner);
+  const { text, unit } = sayFigure(measure, manner);
   return (
     <span className="figure-cell">
       <span className="figure">{text}</span> <span className="unit">{unit}</span>
@@ -44,9 +44,6 @@ export function FigureCell({ measure, manner }: { readonly measure: Measure; rea
 export function windowWords(measure: Measure, manner: Manner): string {
   const { window, value } = measure;
   if (window === undefined) return '';
-  const [low, high] = [window.low, window.high].map(
-    (end) => sayFigure(end, measure.quantity, manner, value).text,
-  );
   const stands = value < window.low ? 'under' : value > window.high ? 'over' : 'inside';
-  return `${stands} ${low} to ${high}`;
+  return `${stands} ${sayWindow(measure, manner)}`;
 }

@@ -1,7 +1,8 @@
 import { Popover } from '@base-ui/react/popover';
 import type { ReactElement, ReactNode } from 'react';
 import type { Measure } from '../../assess/types.ts';
-import { type Manner, sayBand, sayFigure } from '../../report/sayFigure.ts';
+import { type Manner, sayBand, sayFigure, sayWindow } from '../../report/sayFigure.ts';
+import { layer } from '../layer.ts';
 import { spanOf, WindowRule } from './WindowRule.tsx';
 
 interface Props {
@@ -22,7 +23,7 @@ export function How({ measure, manner, className, children }: Props): ReactEleme
   return (
     <Popover.Root>
       <Popover.Trigger className={`how-trigger ${className ?? ''}`}>{children}</Popover.Trigger>
-      <Popover.Portal>
+      <Popover.Portal container={layer}>
         <Popover.Positioner sideOffset={6} collisionPadding={12} className="layer">
           <Popover.Popup className="how">
             <Popover.Title className="how-title">{measure.label}</Popover.Title>
@@ -36,12 +37,8 @@ export function How({ measure, manner, className, children }: Props): ReactEleme
 }
 
 function Lines({ measure, manner }: { readonly measure: Measure; readonly manner: Manner }) {
-  const { text, unit } = sayFigure(measure.value, measure.quantity, manner);
+  const { text, unit } = sayFigure(measure, manner);
   const band = sayBand(measure, manner);
-  const { window } = measure;
-  const ends =
-    window &&
-    [window.low, window.high].map((end) => sayFigure(end, measure.quantity, manner, measure.value).text);
   return (
     <>
       <p className="how-figure">
@@ -51,11 +48,11 @@ function Lines({ measure, manner }: { readonly measure: Measure; readonly manner
       <dl className="how-lines">
         <dt>band</dt>
         <dd>{band === '' ? 'exact by its inputs' : `${band} ${unit}: four times in five it lies between`}</dd>
-        {window && ends && (
+        {measure.window && (
           <>
             <dt>window</dt>
             <dd>
-              {ends.join(' to ')} {unit} ({window.source})
+              {sayWindow(measure, manner)} {unit} ({measure.window.source})
             </dd>
           </>
         )}
@@ -67,11 +64,10 @@ function Lines({ measure, manner }: { readonly measure: Measure; readonly manner
           <>
             <dt>leans on</dt>
             <dd>
-              <ul className="leanings">
+              <ul>
                 {measure.leansOn.map(({ input, trust, share }) => (
                   <li key={input}>
-                    <span className="figure">{Math.round(share * 100)} %</span> {input},{' '}
-                    <span className={`trust ${trust}`}>{TRUST[trust]}</span>
+                    {Math.round(share * 100)} % {input}, {TRUST[trust]}
                   </li>
                 ))}
               </ul>

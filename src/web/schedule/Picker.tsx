@@ -1,4 +1,5 @@
 import { Select } from '@base-ui/react/select';
+import { layer } from '../layer.ts';
 
 export interface Choice {
   readonly id: string;
@@ -31,7 +32,7 @@ export function Picker({ label, value, choices, onChoose }: Props) {
           </svg>
         </Select.Icon>
       </Select.Trigger>
-      <Select.Portal>
+      <Select.Portal container={layer}>
         <Select.Positioner
           className="layer"
           alignItemWithTrigger={false}

@@ -1,12 +1,17 @@
 import { useMemo } from 'react';
-import type { Sheet } from '../../assess/types.ts';
 import type { Manner } from '../../report/sayFigure.ts';
 import { FigureRows } from '../parts/FigureRows.tsx';
+import { MarginNotes } from '../parts/MarginNotes.tsx';
 import { Schedule } from '../schedule/Schedule.tsx';
 import { Stage } from '../stage/Stage.tsx';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
 import type { SheetName } from '../state/place.ts';
+import type { BuildView } from '../worker/protocol.ts';
+import { Bill } from './Bill.tsx';
+import { Checked } from './Checked.tsx';
+import { chartOf } from './charts.ts';
+import { labelled } from './motorLabels.ts';
 
 interface Props {
   readonly sheet: Exclude<SheetName, 'choice'>;
@@ -16,42 +21,75 @@ interface Props {
 
 const NONE: Record<Props['sheet'], string> = {
   airframe: 'Nothing to note on the airframe: gaps, balance and layout are as the trade expects.',
-  lift: 'Nothing to note on lift.',
-  heat: 'Nothing to note on currents and heat.',
+  lift: 'Nothing to note on lift: margin and hover throttle are inside their windows.',
+  heat: 'Nothing to note on currents and heat: everything stays inside its rating.',
   flight: 'Nothing to note on flying time.',
-  money: 'Nothing to note on money.',
+  money: 'Nothing to note on money: it stays inside the budget.',
   fit: 'Nothing to note: the parts fit together by every rule looked at.',
 };
 
 /** One subject of one build: the drawing, what is to be noted of it, its figures, and the parts to change. */
-export function BuildSheet({ sheet, manner, onScale }: Props) {
+export function BuildSheet(props: Props) {
   const open = useDesk((desk) => desk.open);
   const build = useDesk((desk) => desk.builds[desk.open]);
   const view = useAnswers((answers) => answers.views[open]);
-  const about = <T extends { readonly sheet: Sheet }>(all: readonly T[]) =>
-    all.filter((each) => each.sheet === sheet);
-  const findings = useMemo(
-    () => (view?.ok === true ? view.findings.filter((finding) => finding.sheet === sheet) : []),
-    [view, sheet],
-  );
   if (build === undefined || view === undefined) return <p className="waiting">Laying out the sheet.</p>;
   return (
     <>
       <h2 className="unseen">
-        {build.name}: {sheet}
+        {build.name}: {props.sheet}
       </h2>
-      {view.ok ? (
-        <Stage
-          aircraft={view.picture}
-          findings={findings}
-          none={NONE[sheet]}
-          onScale={onScale}
-          margin={<FigureRows measures={about(view.measures)} manner={manner} />}
-        />
-      ) : (
-        <Unanswered reasons={view.reasons} />
-      )}
+      {view.ok ? <Subject {...props} view={view} /> : <Unanswered reasons={view.reasons} />}
       <Schedule build={build} aircraft={view.ok ? view.picture : undefined} />
+    </>
+  );
+}
+
+function Subject({
+  sheet,
+  manner,
+  onScale,
+  view,
+}: Props & { readonly view: Extract<BuildView, { ok: true }> }) {
+  const brief = useAnswers((answers) => answers.brief);
+  const { assessment, curves, picture } = view;
+  const aircraft = useMemo(
+    () => labelled(picture, assessment.stations, sheet, manner),
+    [picture, assessment, sheet, manner],
+  );
+  const findings = useMemo(
+    () => assessment.findings.filter((finding) => finding.sheet === sheet),
+    [assessment, sheet],
+  );
+  const chart = useMemo(
+    () => curves && brief && chartOf(sheet, curves, assessment.measures, brief),
+    [sheet, curves, assessment, brief],
+  );
+  const figures = (
+    <FigureRows measures={assessment.measures.filter((measure) => measure.sheet === sheet)} manner={manner} />
+  );
+  if (sheet === 'money') {
+    return (
+      <div className="stage">
+        <Bill money={assessment.money} manner={manner} />
+        <aside className="margin" aria-label="Notes">
+          <MarginNotes findings={findings} none={NONE.money} />
+          {figures}
+        </aside>
+      </div>
+    );
+  }
+  return (
+    <>
+      <Stage
+        aircraft={aircraft}
+        findings={findings}
+        none={NONE[sheet]}
+        onScale={onScale}
+        margin={figures}
+        {...(chart ? { chart } : {})}
+      />
+      {sheet === 'fit' && <Checked fit={assessment.fit} />}
     </>
   );
 }

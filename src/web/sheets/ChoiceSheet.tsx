@@ -46,7 +46,8 @@ export function ChoiceSheet({ manner, onScale }: Props) {
         const bare = { id, letter, name: build.name, measures: [], findings: [], reasons: [] };
         if (view === undefined) return bare;
         if (!view.ok) return { ...bare, reasons: view.reasons };
-        return { ...bare, aircraft: view.picture, measures: view.measures, findings: view.findings };
+        const { measures, findings } = view.assessment;
+        return { ...bare, aircraft: view.picture, measures, findings };
       }),
     [builds, views],
   );
@@ -54,7 +55,7 @@ export function ChoiceSheet({ manner, onScale }: Props) {
   const column = narrow
     ? Math.min(size.width * 0.5, 260)
     : (size.width - LABELS) / Math.max(candidates.length, 1);
-  const pen = penFor(candidates, column - 14);
+  const pen = penFor(candidates, column - 24);
   useLayoutEffect(() => onScale(pen), [pen, onScale]);
   return (
     <div ref={ref} className="choice">

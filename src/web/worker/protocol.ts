@@ -1,4 +1,4 @@
-import type { Finding, Measure } from '../../assess/types.ts';
+import type { Assessment } from '../../assess/types.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { PartKind } from '../../build/schema/part.ts';
@@ -31,7 +31,35 @@ export type BuildView =
   | {
       readonly ok: true;
       readonly picture: AircraftPicture;
-      readonly measures: readonly Measure[];
-      readonly findings: readonly Finding[];
+      readonly assessment: Assessment;
+      /** Absent when it can't be flown at all. */
+      readonly curves?: Curves;
     }
   | { readonly ok: false; readonly reasons: readonly string[] };
+
+/** The operating points that the charts are drawn from, at the most likely value of every input. */
+export interface Curves {
+  /** All motors at one throttle out of a hover, the pack just under way. Rising. */
+  readonly throttle: readonly ThrottlePoint[];
+  /** From a full pack down to the landing reserve. */
+  readonly discharge: readonly DischargePoint[];
+  /** [A], of the controllers. */
+  readonly continuousCurrent: number;
+  readonly burstCurrent: number;
+}
+
+export interface ThrottlePoint {
+  /** 0 to 1 */
+  readonly throttle: number;
+  readonly liftToWeight: number;
+  /** Of the motor that draws most [A]. */
+  readonly motorCurrent: number;
+}
+
+export interface DischargePoint {
+  /** Share of the charge used, 0 to 1. */
+  readonly used: number;
+  /** Under load, one cell [V]; absent where that can't be flown any more. */
+  readonly hover?: number;
+  readonly fullThrottle?: number;
+}
