@@ -1,13 +1,10 @@
-import type { Air } from '../air/standardAtmosphere.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import type { Matrix3, Vector3 } from '../numerics/vector3.ts';
 import type { SectionTables } from './sections.ts';
 import { solveRotor } from './solveRotor.ts';
+import { SPREADS } from './spreads.ts';
 import type { Blade, MeasuredPoint } from './types.ts';
 
-/** Spread of the pitch a propeller flies at about its named or measured pitch, 1 sd [rad] (UIUC Propeller Database, our fit). */
-const PITCH_SPREAD = (2.6 * Math.PI) / 180;
-/** Spread of ln(profile drag) about the sections' own, 1 sd (UIUC Propeller Database, our fit). */
-const LOG_DRAG_SPREAD = 0.35;
 /** How near a thrust stand can be trusted, 1 sd, relative: the same propeller measured twice differs by 3 to 6 %. */
 const STAND_SPREAD = 0.02;
 /** Below these coefficients a relative error means nothing; errors are then told against these. */
@@ -15,8 +12,9 @@ const LEAST_THRUST_COEFFICIENT = 0.01;
 const LEAST_POWER_COEFFICIENT = 0.005;
 
 /**
- * Matches a blade to one measured point: the pitch offset and drag scale that give its thrust and
- * power, held towards none by how far propellers usually are. Use `fitBlade` for several points.
+ * Matches a blade to one measured point: the pitch offset, drag scale and chord that give its thrust
+ * and power, held towards the blade as it was by how far propellers of its kind usually are.
+ * Use `fitBlade` for several points.
  *
  * @returns words when the point can't belong to this propeller
  */
@@ -25,10 +23,11 @@ export function anchorBlade(blade: Blade, sections: SectionTables, point: Measur
 }
 
 /**
- * Least-squares pitch offset and drag scale over measured points (Gauss and Newton, damped after
- * Marquardt 1963), with the usual spread of propellers as prior: one point is enough and none of
- * many rules.
+ * Least-squares pitch offset, drag scale and chord over measured points (Gauss and Newton, damped
+ * after Marquardt 1963), with the usual spread of propellers as prior: one point is enough and none
+ * of many rules.
  *
+ * @returns words when no propeller near this one gives the points
  * @throws RangeError for no points, or one without positive speed, thrust, and power
  */
 export function fitBlade(
@@ -38,45 +37,45 @@ export function fitBlade(
 ): Outcome<Blade> {
   if (points.length === 0) throw new RangeError('points must hold at least one measured point; found none');
   for (const point of points) checkPoint(point);
-  const start = { pitch: 0, logDrag: 0 };
-  let best = start;
-  let cost = costOf(blade, sections, points, best);
+  const costAt = (at: Parameters) => costOf(blade, sections, points, at);
+  let best: Parameters = [0, 0, 0];
+  let cost = costAt(best);
   if (cost === undefined) return noSolution('the rotor has no solution at a measured point');
   let damping = 1e-3;
-  for (let n = 0; n < 40; n++) {
-    const step = marquardtStep(blade, sections, points, best, damping);
+  for (let n = 0; n < 40 && damping < 1e6; n++) {
+    const step = marquardtStep(costAt, cost, best, damping);
     if (step === undefined) break;
-    const next = {
-      pitch: clamp(best.pitch + step.pitch, 0.35),
-      logDrag: clamp(best.logDrag + step.logDrag, 2),
-    };
-    const nextCost = costOf(blade, sections, points, next);
-    if (nextCost !== undefined && nextCost.sum < cost.sum) {
-      const gain = cost.sum - nextCost.sum;
-      best = next;
-      cost = nextCost;
-      damping /= 5;
-      if (gain < 1e-9 * (1 + cost.sum)) break;
-    } else {
+    const next: Parameters = [
+      clamp(best[0] + step[0], 0.35),
+      clamp(best[1] + step[1], 1.5),
+      clamp(best[2] + step[2], 0.7),
+    ];
+    const nextCost = costAt(next);
+    if (nextCost === undefined || nextCost.sum >= cost.sum) {
       damping *= 5;
-      if (damping > 1e6) break;
+      continue;
     }
+    const gain = cost.sum - nextCost.sum;
+    best = next;
+    cost = nextCost;
+    damping /= 5;
+    if (gain < 1e-9 * (1 + cost.sum)) break;
   }
-  const fitted: Blade = moved(blade, best);
-  const worst = Math.max(...cost.residuals.slice(2).map((r) => Math.abs(r) * STAND_SPREAD));
-  if (points.length === 1 && worst > 0.25) {
+  const errors = cost.residuals.slice(PARAMETERS).map((r) => Math.abs(r) * STAND_SPREAD);
+  const typical = Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0) / errors.length);
+  if (typical > POINT_REFUSED) {
     return noSolution(
-      `no pitch and drag near this propeller's give that thrust and power together: still ${(100 * worst).toFixed(0)} % off; check diameter, blades, rpm and that the power is at the shaft`,
+      `no pitch, drag and chord near this propeller's give the measured thrust and power together: still ${(100 * typical).toFixed(0)} % off; check diameter, blades, rpm, and that the power is at the shaft`,
     );
   }
-  return solved(fitted);
+  return solved(moved(blade, best));
 }
 
-interface Parameters {
-  /** [rad] */
-  readonly pitch: number;
-  readonly logDrag: number;
-}
+/** Pitch [rad], ln of drag, ln of chord. */
+type Parameters = [pitch: number, logDrag: number, logChord: number];
+const PARAMETERS = 3;
+/** Further off than this a reading is of something else: common practice, no source. */
+const POINT_REFUSED = 0.25;
 
 interface Cost {
   readonly sum: number;
@@ -85,12 +84,13 @@ interface Cost {
 
 const clamp = (value: number, limit: number) => Math.min(limit, Math.max(-limit, value));
 
-function moved(blade: Blade, by: Parameters): Blade {
+function moved(blade: Blade, [pitch, logDrag, logChord]: Parameters): Blade {
   return {
     ...blade,
     anchored: true,
-    pitchOffset: blade.pitchOffset + by.pitch,
-    dragScale: blade.dragScale * Math.exp(by.logDrag),
+    pitchOffset: blade.pitchOffset + pitch,
+    dragScale: blade.dragScale * Math.exp(logDrag),
+    chordRatio: blade.chordRatio.map((chord) => chord * Math.exp(logChord)),
   };
 }
 
@@ -100,62 +100,64 @@ function costOf(
   points: readonly MeasuredPoint[],
   at: Parameters,
 ): Cost | undefined {
-  const residuals = [at.pitch / PITCH_SPREAD, at.logDrag / LOG_DRAG_SPREAD];
+  const { pitch, drag, chord } = SPREADS[blade.knownBy];
+  const residuals = [at[0] / pitch, at[1] / drag, at[2] / chord];
   const trial = moved(blade, at);
   for (const point of points) {
     const { angularSpeed, axialSpeed = 0, air } = point;
     const state = solveRotor(trial, sections, { angularSpeed, axialSpeed, air });
     if (!state.ok) return undefined;
-    const { thrustUnit, powerUnit } = coefficientUnits(blade, angularSpeed, air);
-    const measuredThrust = point.thrust / thrustUnit;
-    const measuredPower = point.power / powerUnit;
+    const n = angularSpeed / (2 * Math.PI);
+    const thrustUnit = air.density * n ** 2 * blade.diameter ** 4;
+    const thrust = point.thrust / thrustUnit;
+    const power = point.power / (thrustUnit * n * blade.diameter);
     residuals.push(
-      (state.value.thrustCoefficient - measuredThrust) /
-        (STAND_SPREAD * Math.max(measuredThrust, LEAST_THRUST_COEFFICIENT)),
-      (state.value.powerCoefficient - measuredPower) /
-        (STAND_SPREAD * Math.max(measuredPower, LEAST_POWER_COEFFICIENT)),
+      (state.value.thrustCoefficient - thrust) / (STAND_SPREAD * Math.max(thrust, LEAST_THRUST_COEFFICIENT)),
+      (state.value.powerCoefficient - power) / (STAND_SPREAD * Math.max(power, LEAST_POWER_COEFFICIENT)),
     );
   }
   return { sum: residuals.reduce((sum, r) => sum + r * r, 0), residuals };
 }
 
-function coefficientUnits(blade: Blade, angularSpeed: number, air: Air) {
-  const n = angularSpeed / (2 * Math.PI);
-  const thrustUnit = air.density * n ** 2 * blade.diameter ** 4;
-  return { thrustUnit, powerUnit: thrustUnit * n * blade.diameter };
-}
-
+/** Solves (J'J + damping diag) step = -J'r by Cramer's rule, J by forward differences. */
 function marquardtStep(
-  blade: Blade,
-  sections: SectionTables,
-  points: readonly MeasuredPoint[],
+  costAt: (at: Parameters) => Cost | undefined,
+  here: Cost,
   at: Parameters,
   damping: number,
 ): Parameters | undefined {
   const h = 1e-4;
-  const here = costOf(blade, sections, points, at);
-  const byPitch = costOf(blade, sections, points, { ...at, pitch: at.pitch + h });
-  const byDrag = costOf(blade, sections, points, { ...at, logDrag: at.logDrag + h });
-  if (here === undefined || byPitch === undefined || byDrag === undefined) return undefined;
-  let pp = 0;
-  let pd = 0;
-  let dd = 0;
-  let gp = 0;
-  let gd = 0;
-  here.residuals.forEach((r, i) => {
-    const jp = ((byPitch.residuals[i] ?? 0) - r) / h;
-    const jd = ((byDrag.residuals[i] ?? 0) - r) / h;
-    pp += jp * jp;
-    pd += jp * jd;
-    dd += jd * jd;
-    gp += jp * r;
-    gd += jd * r;
-  });
-  pp *= 1 + damping;
-  dd *= 1 + damping;
-  const determinant = pp * dd - pd * pd;
-  if (!(Math.abs(determinant) > 0)) return undefined;
-  return { pitch: (pd * gd - dd * gp) / determinant, logDrag: (pd * gp - pp * gd) / determinant };
+  const columns: number[][] = [];
+  for (let k = 0; k < PARAMETERS; k++) {
+    const beside: Parameters = [...at];
+    beside[k] = (beside[k] as number) + h;
+    const there = costAt(beside);
+    if (there === undefined) return undefined;
+    columns.push(here.residuals.map((r, i) => ((there.residuals[i] as number) - r) / h));
+  }
+  const dot = (a: readonly number[], b: readonly number[]) =>
+    a.reduce((sum, value, i) => sum + value * (b[i] as number), 0);
+  const [p, d, c] = columns as [number[], number[], number[]];
+  const grow = 1 + damping;
+  const rows: Matrix3 = [
+    [dot(p, p) * grow, dot(p, d), dot(p, c)],
+    [dot(d, p), dot(d, d) * grow, dot(d, c)],
+    [dot(c, p), dot(c, d), dot(c, c) * grow],
+  ];
+  const right: Vector3 = [-dot(p, here.residuals), -dot(d, here.residuals), -dot(c, here.residuals)];
+  const whole = determinant3(rows);
+  if (!(Math.abs(whole) > 0)) return undefined;
+  const swapped = (k: number): number =>
+    determinant3(rows.map((row, i) => row.map((v, j) => (j === k ? right[i] : v))) as unknown as Matrix3);
+  return [swapped(0) / whole, swapped(1) / whole, swapped(2) / whole];
+}
+
+function determinant3([a, b, c]: Matrix3): number {
+  return (
+    a[0] * (b[1] * c[2] - b[2] * c[1]) -
+    a[1] * (b[0] * c[2] - b[2] * c[0]) +
+    a[2] * (b[0] * c[1] - b[1] * c[0])
+  );
 }
 
 function checkPoint(point: MeasuredPoint): void {

@@ -1,0 +1,48 @@
+import type { Blade, KnownBy } from './types.ts';
+
+/** What is not known of a propeller, one standard deviation each. */
+export interface Spreads {
+  /** Effective pitch [rad]. */
+  readonly pitch: number;
+  /** ln of profile drag. */
+  readonly drag: number;
+  /** ln of chord. */
+  readonly chord: number;
+  /** ln of thrust, and of power, that none of these explains: the stand, the section, the propeller's twin. */
+  readonly thrust: number;
+  readonly power: number;
+}
+
+const DEGREE = Math.PI / 180;
+
+/**
+ * Calibrated on the UIUC Propeller Database (development half) so that the 10-90 band holds 80 % of
+ * the measured points, propellers counting alike; checked on propellers left out
+ * (`scripts/rotorAccuracy.ts`). `fitBlade` takes the first three as its prior.
+ */
+export const SPREADS: Record<KnownBy, Spreads> = {
+  nameplate: { pitch: 1.7 * DEGREE, drag: 0.25, chord: 0.18, thrust: 0.04, power: 0.05 },
+  'nameplate and chord': { pitch: 1.8 * DEGREE, drag: 0.28, chord: 0.05, thrust: 0.04, power: 0.05 },
+  'blade table': { pitch: 1.5 * DEGREE, drag: 0.25, chord: 0.04, thrust: 0.06, power: 0.05 },
+};
+
+/** Once anchored in still air: little is open there, more with every step of advance ratio. */
+const ANCHORED_STILL: Spreads = { pitch: 0.2 * DEGREE, drag: 0.05, chord: 0.02, thrust: 0.035, power: 0.03 };
+const ANCHORED_AHEAD: Spreads = { pitch: 1.05 * DEGREE, drag: 0.22, chord: 0.02, thrust: 0.02, power: 0.02 };
+/** Advance ratio over which an anchor in still air loses its hold. */
+const ANCHOR_REACH = 0.3;
+
+/** What is open about a blade at an advance ratio. */
+export function spreadsOf(blade: Pick<Blade, 'knownBy' | 'anchored'>, advanceRatio: number): Spreads {
+  if (!blade.anchored) return SPREADS[blade.knownBy];
+  const share = Math.min(1, Math.abs(advanceRatio) / ANCHOR_REACH);
+  const mix = (key: keyof Spreads) =>
+    ANCHORED_STILL[key] + (ANCHORED_AHEAD[key] - ANCHORED_STILL[key]) * share;
+  return {
+    pitch: mix('pitch'),
+    drag: mix('drag'),
+    chord: mix('chord'),
+    thrust: mix('thrust'),
+    power: mix('power'),
+  };
+}
