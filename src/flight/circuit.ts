@@ -57,14 +57,14 @@ const WARM_WINDING = 40;
 
 /**
  * @param windingTemperature at which the resistances are taken [K]
- * @throws RangeError when a station's wake index or a lever makes no sense
+ * @throws RangeError when a number of the model, a station's wake index or a lever makes no sense
  */
 export function circuitOf(
   model: FlightModel,
   levers: Levers,
   windingTemperature = model.airTemperature + WARM_WINDING,
 ): Circuit {
-  if (model.stations.length === 0) throw new RangeError('stations must hold at least one motor; found none');
+  checkModel(model);
   for (const [name, value] of Object.entries(levers)) {
     if (!(value > 0 && Number.isFinite(value)))
       throw new RangeError(`lever ${name} must be above 0; found ${value}`);
@@ -87,6 +87,20 @@ export function circuitOf(
     weight: model.mass * levers.massScale * model.gravity,
     airDensity: model.airDensity,
   };
+}
+
+function checkModel(model: FlightModel): void {
+  if (model.stations.length === 0) throw new RangeError('stations must hold at least one motor; found none');
+  const { mass, gravity, airDensity, airTemperature, avionicsPower, landingReserve } = model;
+  for (const [name, value] of Object.entries({ mass, gravity, airDensity, airTemperature })) {
+    if (!(value > 0 && Number.isFinite(value)))
+      throw new RangeError(`${name} must be above 0; found ${value}`);
+  }
+  if (!(avionicsPower >= 0))
+    throw new RangeError(`avionicsPower must be at least 0 W; found ${avionicsPower}`);
+  if (!(landingReserve >= 0 && landingReserve <= 0.9)) {
+    throw new RangeError(`landingReserve must be between 0 and 0.9; found ${landingReserve}`);
+  }
 }
 
 function branchOf(

@@ -58,10 +58,9 @@ export function drain(
     const headroom = source.openCircuit - source.resistance * current - cutOff;
     let share = 1;
     if (headroom < 0) {
-      // The crossing lies between the two midpoints: up to half a slice beyond the last, half before this one.
-      const crossing = Number.isNaN(headroomBefore) ? 0.5 : headroomBefore / (headroomBefore - headroom);
-      share = Math.max(crossing - 0.5, 0);
-      if (Number.isNaN(headroomBefore)) share = 0;
+      // The crossing between the two midpoints may lie in the slice before: then a little of it is given back.
+      const crossing = headroomBefore / (headroomBefore - headroom);
+      share = Number.isNaN(headroomBefore) ? 0 : crossing - 0.5;
     }
     const step = (share * slice * capacity) / current;
     duration += step;

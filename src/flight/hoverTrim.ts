@@ -153,17 +153,6 @@ function whyNot(model: FlightModel, rows: readonly (readonly number[])[]): strin
     : 'the motors cannot balance weight and moments together';
 }
 
-/** Largest share of the sum that one motor carries, over the even share: 1 for a balanced aircraft. */
-export function unevenness(thrusts: ArrayLike<number>): number {
-  let sum = 0;
-  let largest = 0;
-  for (let i = 0; i < thrusts.length; i++) {
-    sum += thrusts[i] ?? 0;
-    largest = Math.max(largest, thrusts[i] ?? 0);
-  }
-  return (largest * thrusts.length) / sum;
-}
-
 /** Total net thrust of a load [N]. */
 export function totalNet(circuit: Circuit, load: Load): number {
   let sum = 0;

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { DragAreas } from '../../../src/airframe/types.ts';
 import { forwardCraft, forwardPoint } from '../../../src/flight/forward/forwardPoint.ts';
 import type { ForwardCraft } from '../../../src/flight/forward/forwardTrim.ts';
+import { rangeAt } from '../../../src/flight/forward/rangeAt.ts';
 import { powerCurve, speedAtTilt, topSpeed } from '../../../src/flight/forward/speeds.ts';
 import { hoverStory } from '../../../src/flight/hoverStory.ts';
 import { type FlightModel, neutralLevers } from '../../../src/flight/types.ts';
@@ -78,6 +79,24 @@ describe('forward flight', () => {
     expect(against.ok && against.value.bestRange.speed).toBeGreaterThan(bestRange.speed);
     const hopeless = powerCurve(craft, 0.5, 35, 60);
     expect(hopeless.ok ? '' : hopeless.reason).toMatch(/no way against 60/);
+  });
+
+  it('goes furthest at the best range speed of the curve, and hovers as long as the hover story', () => {
+    const craft = craftOf();
+    const at = (speed: number): number => {
+      const flown = rangeAt(craft, speed, 5, 0.2);
+      return flown.ok ? flown.value.distance : Number.NaN;
+    };
+    const curve = powerCurve(craft, 0.6, 35, 5);
+    if (!curve.ok) throw new Error(curve.reason);
+    const best = curve.value.bestRange.speed;
+    expect(at(best)).toBeGreaterThan(at(best * 0.85));
+    expect(at(best)).toBeGreaterThan(at(best * 1.15));
+    const story = hoverStory(exampleQuad(), neutralLevers, []);
+    const still = rangeAt(craft, 0, 0, 0.2);
+    if (!story.ok || !still.ok) throw new Error('no hover');
+    expect(still.value.duration / story.value.endurance.duration).toBeCloseTo(1, 8);
+    expect(still.value.distance).toBe(0);
   });
 
   it('stops at a top speed that is a limit: just beyond it there is no level flight', () => {
