@@ -1,4 +1,4 @@
-import type { EndLength } from './armBeam.ts';
+import { type EndLength, PLAIN_END } from './armBeam.ts';
 import { heldEnd } from './heldEnd.ts';
 import type { PlateModuli } from './section.ts';
 
@@ -22,3 +22,14 @@ export function grippedEnd(width: number, thickness: number, moduli: PlateModuli
     shearInPlane: 0,
   };
 }
+
+/**
+ * How much longer an arm acts that is cut in one with its plate: its root section is not rigid where it
+ * spreads into the plate, as `condenseHubPlate` has it. Fitted, with that mesh, to our CalculiX 2.20 runs
+ * of whole one-piece frames (docs/method/airframe.md): three thicknesses-to-hub ratios, two materials.
+ */
+export const joinedEnd = (width: number, thickness: number): EndLength => ({
+  ...PLAIN_END,
+  outOfPlane: 0.25 * thickness,
+  inPlane: 0.05 * width,
+});

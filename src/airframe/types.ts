@@ -344,16 +344,18 @@ export type ModeShape =
   | 'torsion'
   | 'in-plane bending with torsion'
   | 'stretching'
-  | 'all arms up and down'
-  | 'opposite arms out of step'
+  /** Whole frames: every tip up together against the hub. */
+  | 'out-of-plane together'
+  /** Neighbouring tips against each other, the diagonals alike. */
+  | 'out-of-plane pair'
   | 'roll rocking'
   | 'pitch rocking'
   | 'yaw twist'
+  /** Neighbouring tips towards and away from each other in the plane. */
   | 'in-plane scissor'
   | 'in-plane sway'
   | 'arm torsion'
-  | 'plate bending'
-  | 'mixed';
+  | 'plate bending';
 
 export interface Mode {
   /** [Hz] */
