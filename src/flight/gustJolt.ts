@@ -1,4 +1,3 @@
-import type { Air } from '../air/standardAtmosphere.ts';
 import type { RotorLoads, RotorRead } from './types.ts';
 
 /** One craft as a sharp gust finds it, hovering in its steady wind. */
@@ -7,7 +6,8 @@ export interface GustCraft {
   readonly mass: number;
   /** [m/s2], > 0 */
   readonly gravity: number;
-  readonly air: Pick<Air, 'density'>;
+  /** [kg/m3] */
+  readonly airDensity: number;
   /** Drag coefficient times area facing the wind [m2], >= 0. */
   readonly dragArea: number;
   /** Drag coefficient times area seen from above [m2], >= 0. */
@@ -69,7 +69,7 @@ export function gustJolt(craft: GustCraft, gust: SharpGust): Jolt {
   })) {
     if (!(value >= 0)) throw new RangeError(`${name} must be 0 or more; found ${value}`);
   }
-  const pressure = (speed: number): number => 0.5 * craft.air.density * speed * Math.abs(speed);
+  const pressure = (speed: number): number => 0.5 * craft.airDensity * speed * Math.abs(speed);
   const struck = gust.wind + gust.along;
   const pushByRotors = (craft.rotorDragSlope * gust.along) / craft.mass;
   const push = pushByRotors + (craft.dragArea * (pressure(struck) - pressure(gust.wind))) / craft.mass;
@@ -91,12 +91,13 @@ export function gustJolt(craft: GustCraft, gust: SharpGust): Jolt {
  * difference over +-`step`.
  *
  * @param angularSpeed [rad/s]
+ * @param about axial speed at the disc [m/s]
  * @param step [m/s], > 0
  */
-export function axialThrustSlope(rotor: RotorRead, angularSpeed: number, step = 0.25): number {
+export function axialThrustSlope(rotor: RotorRead, angularSpeed: number, about = 0, step = 0.25): number {
   const loads: RotorLoads = { thrust: 0, torque: 0 };
-  rotor(angularSpeed, -step, loads);
+  rotor(angularSpeed, about - step, loads);
   const descending = loads.thrust;
-  rotor(angularSpeed, step, loads);
+  rotor(angularSpeed, about + step, loads);
   return (descending - loads.thrust) / (2 * step);
 }

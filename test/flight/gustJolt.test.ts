@@ -4,7 +4,7 @@ import { axialThrustSlope, type GustCraft, gustJolt } from '../../src/flight/gus
 const craft: GustCraft = {
   mass: 0.7,
   gravity: 9.80665,
-  air: { density: 1.225 },
+  airDensity: 1.225,
   dragArea: 0.012,
   topDragArea: 0.02,
   rotorDragSlope: 0.08,

@@ -1,11 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { drydenLowAltitude } from '../../../src/air/dryden.ts';
+import { standardAtmosphere } from '../../../src/air/standardAtmosphere.ts';
 import { dragAreas } from '../../../src/airframe/dragAreas.ts';
 import { layoutMotors } from '../../../src/airframe/layout.ts';
 import { massProperties } from '../../../src/airframe/massProperties.ts';
 import type { MassItem } from '../../../src/airframe/types.ts';
-import { type GustCraft, gustJolt, type Jolt } from '../../../src/flight/gustJolt.ts';
+import { glauertRotor } from '../../../src/flight/forward/edgewise.ts';
+import { axialThrustSlope, type GustCraft, gustJolt, type Jolt } from '../../../src/flight/gustJolt.ts';
 import { holdInGusts, plainHold } from '../../../src/flight/gustResponse.ts';
+import type { RotorRead } from '../../../src/flight/types.ts';
+import { bracketedRoot } from '../../../src/numerics/bracketedRoot.ts';
+import { bladeFromNameplate } from '../../../src/rotor/blade.ts';
+import { sectionTables } from '../../../src/rotor/sections.ts';
+import { solveRotor } from '../../../src/rotor/solveRotor.ts';
 
 /**
  * 'The heavier of two equal-shaped craft is pushed less by the same gust and jolts less' (common practice, no
@@ -39,8 +46,19 @@ function items(packMass: number): MassItem[] {
   ];
 }
 
-/** How the rotors' in-plane drag goes with thrust: the two bounds of what blade elements say. */
-type RotorDragLaw = 'with thrust' | 'with speed';
+/** A 5.1 x 4.3 inch propeller of three blades, by blade elements. */
+const blade = bladeFromNameplate({ diameter: 5.1 * 0.0254, pitch: 4.3 * 0.0254, bladeCount: 3 });
+const sections = sectionTables();
+const air = standardAtmosphere({ height: 0 });
+const rotor: RotorRead = (angularSpeed, axialSpeed, out) => {
+  const state = solveRotor(blade, sections, { angularSpeed, axialSpeed, air });
+  if (!state.ok) throw new Error(state.reason);
+  out.thrust = state.value.thrust;
+  out.torque = state.value.torque;
+};
+
+/** How the rotors' in-plane drag is had: from the closed form over the same blades, or simply as thrust. */
+type RotorDragLaw = 'as solved' | 'as thrust';
 
 function craft(packMass: number, law: RotorDragLaw): GustCraft {
   const parts = items(packMass);
@@ -51,25 +69,42 @@ function craft(packMass: number, law: RotorDragLaw): GustCraft {
       return total + area * coefficient;
     }, 0);
   const weight = mass * 9.80665;
-  const reference = 0.55 * 9.80665;
-  // Thrust 1.2e-6 w^2 a rotor; its slope with axial speed goes with w, as of any blade at fixed pitch.
-  const speed = Math.sqrt(weight / 4 / 1.2e-6);
-  const share = law === 'with thrust' ? weight / reference : Math.sqrt(weight / reference);
+  const loads = { thrust: 0, torque: 0 };
+  const speed = bracketedRoot(
+    (w) => {
+      rotor(w, 0, loads);
+      return loads.thrust - weight / 4;
+    },
+    200,
+    4000,
+    1e-6,
+  );
+  if (!speed.ok) throw new Error(speed.reason);
+  const inPlane = glauertRotor(rotor, {
+    thrust: weight / 4,
+    axialSpeed: 0,
+    edgewiseSpeed: 6,
+    airDensity: air.density,
+    diameter: blade.diameter,
+    thrustScale: 1,
+    torqueScale: 1,
+  });
+  if (!inPlane.ok) throw new Error(inPlane.reason);
   return {
     mass,
     gravity: 9.80665,
-    air: { density: 1.225 },
+    airDensity: air.density,
     dragArea: sum('front'),
     topDragArea: sum('top'),
-    rotorDragSlope: 0.06 * share,
-    axialThrustSlope: 4 * 3.2e-4 * speed,
+    rotorDragSlope: law === 'as thrust' ? 0.011 * weight : (4 * inPlane.value.inPlaneForce) / 6,
+    axialThrustSlope: 4 * axialThrustSlope(rotor, speed.value),
   };
 }
 
 const gust = { wind: 3, along: 6, upward: 2, reactionTime: 0.3 };
 
 describe('two craft of one shape', () => {
-  for (const law of ['with thrust', 'with speed'] as const) {
+  for (const law of ['as thrust', 'as solved'] as const) {
     const light = gustJolt(craft(0.15, law), gust);
     const heavy = gustJolt(craft(0.35, law), gust);
 
@@ -85,17 +120,16 @@ describe('two craft of one shape', () => {
   }
 
   it('where it stops: what the rotors catch in proportion to thrust pushes both alike', () => {
-    const light = gustJolt(craft(0.15, 'with thrust'), gust);
-    const heavy = gustJolt(craft(0.35, 'with thrust'), gust);
+    const light = gustJolt(craft(0.15, 'as thrust'), gust);
+    const heavy = gustJolt(craft(0.35, 'as thrust'), gust);
     expect(heavy.pushByRotors).toBeCloseTo(light.pushByRotors, 12);
   });
 
   it('the heavier also sways less in the same rough air', () => {
     const swayed = (packMass: number): number => {
-      const c = craft(packMass, 'with speed');
+      const c = craft(packMass, 'as solved');
       const outcome = holdInGusts({
         ...c,
-        airDensity: c.air.density,
         wind: 6,
         turbulence: drydenLowAltitude(8, 6),
         controller: plainHold,

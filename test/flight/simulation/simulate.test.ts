@@ -15,6 +15,7 @@ import {
   type RotorDrive,
   type SimulationModel,
 } from '../../../src/flight/simulation/types.ts';
+import { windFromTrace } from '../../../src/flight/simulation/windFromTrace.ts';
 import { flyer, plainRotor } from './crafts.ts';
 
 const fly = (
@@ -157,7 +158,7 @@ describe('gusts', () => {
       {
         mass: 0.7,
         gravity: 9.80665,
-        air: { density: 1.225 },
+        airDensity: 1.225,
         dragArea: 0.012,
         topDragArea: 0.02,
         rotorDragSlope: 0,
@@ -184,7 +185,7 @@ describe('gusts', () => {
       {
         mass: 0.7,
         gravity: 9.80665,
-        air: { density: 1.225 },
+        airDensity: 1.225,
         dragArea: 0.012,
         topDragArea: 0.02,
         rotorDragSlope: 0.011 * 4 * 1.2e-6 * hoverSpeed[0]! ** 2,
@@ -212,12 +213,7 @@ describe('gusts', () => {
       model,
       gains: { ...plainGains, tiltFrequency: plainHold.tiltFrequency, tiltDamping: plainHold.tiltDamping },
       pilot: () => ({ kind: 'place', place: [0, 0, 0], heading: 0 }),
-      wind: (time, out) => {
-        const k = Math.round((2 * time) / step);
-        out[0] = -wind + gust.longitudinal[k]!;
-        out[1] = gust.lateral[k]!;
-        out[2] = 0;
-      },
+      wind: windFromTrace(wind, 0, gust, step / 2),
       timeStep: step,
       duration,
       sampleEvery: 5,
