@@ -23,7 +23,7 @@ const DEGREE = Math.PI / 180;
 export const SPREADS: Record<KnownBy, Spreads> = {
   nameplate: { pitch: 1.7 * DEGREE, drag: 0.25, chord: 0.18, thrust: 0.04, power: 0.05 },
   'nameplate and chord': { pitch: 1.8 * DEGREE, drag: 0.28, chord: 0.05, thrust: 0.04, power: 0.05 },
-  'blade table': { pitch: 1.5 * DEGREE, drag: 0.25, chord: 0.04, thrust: 0.06, power: 0.05 },
+  'blade table': { pitch: 1.5 * DEGREE, drag: 0.25, chord: 0.04, thrust: 0.07, power: 0.05 },
 };
 
 /** Once anchored in still air: little is open there, more with every step of advance ratio. */
