@@ -18,7 +18,7 @@ export interface Axis {
 }
 
 export type Mark =
-  /** A curve, named at its right end. */
+  /** A curve, named at a third of its way. */
   | {
       readonly kind: 'curve';
       readonly points: readonly Point[];
@@ -31,7 +31,7 @@ export type Mark =
   | { readonly kind: 'window'; readonly low: number; readonly high: number; readonly name: string }
   /** A limit on the upright axis. */
   | { readonly kind: 'limit'; readonly at: number; readonly name: string }
-  | { readonly kind: 'spot'; readonly at: Point; readonly name: string; readonly hand?: Hand };
+  | { readonly kind: 'spot'; readonly at: Point; readonly name: string; readonly side: 'over' | 'under' };
 
 const MARGIN = { left: 40, right: 16, top: 22, bottom: 34 };
 const LETTER = 11;
@@ -61,7 +61,7 @@ export function drawChart(chart: Chart, width: number, height: number): Drawing 
       ink: 'window',
       d: boxPath({ x: MARGIN.left, y: top }, { x: right, y: foot }),
     });
-    shapes.push(letters(right - 4, top + 13, mark.name, 'end', 'label'));
+    shapes.push(letters(MARGIN.left + 4, top + 13, mark.name, 'start', 'label'));
   }
   shapes.push(...ruling(across, upright, x, y, right, bottom));
   for (const mark of chart.marks) shapes.push(...markShapes(mark, to, y, right));
@@ -111,11 +111,12 @@ function markShapes(
       return [];
     case 'curve': {
       const points = mark.points.map(to);
-      const end = points.at(-1);
+      // Named at a third of its way, where charts of ours have room over the curve.
+      const third = points[Math.floor(points.length / 3)];
       return [
         { kind: 'path', ink: mark.dashed === true ? 'hidden' : 'curve', d: openPath(points) },
-        ...(mark.name !== undefined && end !== undefined
-          ? [letters(end.x - 4, end.y - 8, mark.name, 'end')]
+        ...(mark.name !== undefined && third !== undefined
+          ? [letters(third.x + 4, third.y - 8, mark.name, 'start')]
           : []),
       ];
     }
@@ -144,10 +145,10 @@ function markShapes(
         { kind: 'circle', ink: 'balance', x: at.x, y: at.y, r: 4 },
         letters(
           at.x + (leftward ? -9 : 9),
-          at.y + (leftward ? -8 : 15),
+          at.y + (mark.side === 'over' ? -8 : 18),
           mark.name,
           leftward ? 'end' : 'start',
-          mark.hand ?? 'figure',
+          'figure',
         ),
       ];
     }

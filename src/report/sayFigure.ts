@@ -12,13 +12,22 @@ export interface Manner {
   readonly currency: string;
 }
 
+/** Narrower than this share of the value a band says nothing a reader could use. */
+const NARROW = 1e-3;
+
+const isExact = ({ value, band: [low, high] }: Measure): boolean => high - low <= NARROW * Math.abs(value);
+
 /** A measure's value, no finer than its band allows. */
-export const sayFigure = ({ value, quantity, band }: Measure, manner: Manner): Figure =>
-  parted(formatQuantity(value, quantity, { currency: manner.currency, band }));
+export const sayFigure = (measure: Measure, manner: Manner): Figure => {
+  const { value, quantity, band } = measure;
+  const options = isExact(measure) ? manner : { ...manner, band };
+  return parted(formatQuantity(value, quantity, options));
+};
 
 /** The band beside a measure, in its unit: `671 to 702`; empty when the number is exact. */
-export function sayBand({ value, quantity, band }: Measure, manner: Manner): string {
-  if (band[0] === band[1]) return '';
+export function sayBand(measure: Measure, manner: Manner): string {
+  if (isExact(measure)) return '';
+  const { value, quantity, band } = measure;
   return parted(formatBand(value, band, quantity, manner)).text;
 }
 

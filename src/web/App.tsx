@@ -1,10 +1,10 @@
 import { CSPProvider } from '@base-ui/react/csp-provider';
 import { Tabs } from '@base-ui/react/tabs';
 import { useEffect, useMemo, useState } from 'react';
+import { ChoiceSheet } from './choice/ChoiceSheet.tsx';
 import { Header } from './Header.tsx';
 import { layer } from './layer.ts';
 import { BuildSheet } from './sheets/BuildSheet.tsx';
-import { ChoiceSheet } from './sheets/ChoiceSheet.tsx';
 import { useAnswers } from './state/answers.ts';
 import { redo, undo, useDesk } from './state/desk.ts';
 import { SHEETS, turnTo, usePlace } from './state/place.ts';

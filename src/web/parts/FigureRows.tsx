@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Measure } from '../../assess/types.ts';
 import { type Manner, sayBand, sayFigure, sayWindow } from '../../report/sayFigure.ts';
 import { How } from './How.tsx';
@@ -29,12 +30,20 @@ export function FigureRows({
   );
 }
 
+interface FigureCellProps {
+  readonly measure: Measure;
+  readonly manner: Manner;
+  /** Set beside the figure. */
+  readonly mark?: ReactNode;
+}
+
 /** A figure with its unit, and its band small below. */
-export function FigureCell({ measure, manner }: { readonly measure: Measure; readonly manner: Manner }) {
+export function FigureCell({ measure, manner, mark }: FigureCellProps) {
   const { text, unit } = sayFigure(measure, manner);
   return (
     <span className="figure-cell">
       <span className="figure">{text}</span> <span className="unit">{unit}</span>
+      {mark}
       <small className="band">{sayBand(measure, manner) || ' '}</small>
     </span>
   );

@@ -46,7 +46,7 @@ export function Bill({ money, manner }: { readonly money: MoneyReport; readonly 
         );
       })}
       <tfoot>
-        <tr>
+        <tr className="bill-sum">
           <th scope="row" colSpan={3}>
             to the first flight
           </th>

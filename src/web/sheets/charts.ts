@@ -37,8 +37,8 @@ function liftChart(curves: Curves, most: Measure | undefined, hover: Measure | u
     marks.push({ kind: 'window', low, high: Math.min(high, 20), name: 'window for the purpose' });
   }
   marks.push({ kind: 'curve', points }, { kind: 'limit', at: 1, name: 'weight' });
-  if (hover) marks.push({ kind: 'spot', at: { x: hover.value * 100, y: 1 }, name: 'hover' });
-  if (end && most) marks.push({ kind: 'spot', at: end, name: 'flat out' });
+  if (hover) marks.push({ kind: 'spot', at: { x: hover.value * 100, y: 1 }, name: 'hover', side: 'over' });
+  if (end && most) marks.push({ kind: 'spot', at: end, name: 'flat out', side: 'over' });
   return {
     description: `Lift over weight against throttle, from 0 to ${end?.y.toFixed(1) ?? 'nothing'} times the weight.`,
     across: { label: 'throttle, %', low: 0, high: 100 },
@@ -90,6 +90,7 @@ function dischargeChart({ discharge }: Curves, reserve: number): Chart {
               kind: 'spot' as const,
               at: hover.at(-1) ?? { x: 0, y: 0 },
               name: `land, ${Math.round(reserve * 100)} % left`,
+              side: 'under' as const,
             },
           ]
         : []),
@@ -99,7 +100,8 @@ function dischargeChart({ discharge }: Curves, reserve: number): Chart {
 
 /** A round number a little over everything shown. */
 function roof(points: readonly Point[], also = 0): number {
-  const top = Math.max(also, ...points.map(({ y }) => y)) * 1.06;
-  const step = 10 ** Math.floor(Math.log10(top)) / 2;
+  const top = Math.max(also, ...points.map(({ y }) => y)) * 1.04;
+  const power = 10 ** Math.floor(Math.log10(top));
+  const step = top / power < 2 ? power / 5 : top / power < 5 ? power / 2 : power;
   return Math.ceil(top / step) * step;
 }

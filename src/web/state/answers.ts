@@ -2,6 +2,7 @@ import { wrap } from 'comlink';
 import { create } from 'zustand';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
+import { usualWants } from '../../choose/wants.ts';
 import { latestWins } from '../worker/latestWins.ts';
 import type { BuildView, Desk, ShelfRow } from '../worker/protocol.ts';
 import { layOut, useDesk } from './desk.ts';
@@ -37,7 +38,7 @@ export async function startWork(): Promise<void> {
         ask(id, build, id === now.open ? 'first' : 'last');
       }
     });
-    layOut(builds);
+    layOut(builds, usualWants(brief.purpose));
   } catch (error) {
     useAnswers.setState({ trouble: inWords(error) });
   }

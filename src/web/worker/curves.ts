@@ -9,39 +9,44 @@ const UNDER_WAY = 0.9;
 const THROTTLE_STEPS = 20;
 const CHARGE_STEPS = 15;
 
+/** The hover that has settled the pack, as the punch out of a hover is computed from. */
+const HALF = 0.5;
+
 /** Operating points over throttle and over charge, for the charts of lift, heat and flight. */
 export function curvesOf(craft: Craft, model: FlightModel, stations: readonly StationReport[]): Curves {
   const { continuousCurrent, burstCurrent } = craft.controllerModel;
+  const thrusts = stations.map((station) => station.hover?.thrust ?? 0);
+  const hover = pointForThrusts(model, neutralLevers, thrusts, { charge: HALF });
+  const settledCurrent = hover.ok ? hover.value.packCurrent : 0;
   return {
-    throttle: overThrottle(model),
-    discharge: overCharge(model, stations),
+    throttle: overThrottle(model, settledCurrent),
+    discharge: overCharge(model, thrusts, settledCurrent),
     continuousCurrent,
     burstCurrent,
   };
 }
 
-function overThrottle(model: FlightModel): readonly ThrottlePoint[] {
+function overThrottle(model: FlightModel, settledCurrent: number): readonly ThrottlePoint[] {
   const weight = model.mass * model.gravity;
   return Array.from({ length: THROTTLE_STEPS + 1 }, (_, i) => i / THROTTLE_STEPS).flatMap((throttle) => {
-    const point = pointForThrottles(
-      model,
-      neutralLevers,
-      model.stations.map(() => throttle),
-      { charge: UNDER_WAY },
-    );
+    const throttles = model.stations.map(() => throttle);
+    const point = pointForThrottles(model, neutralLevers, throttles, { charge: UNDER_WAY, settledCurrent });
     if (!point.ok) return [];
     const motorCurrent = Math.max(...point.value.stations.map((station) => station.motorCurrent));
     return [{ throttle, liftToWeight: point.value.netThrust / weight, motorCurrent }];
   });
 }
 
-function overCharge(model: FlightModel, stations: readonly StationReport[]): readonly DischargePoint[] {
-  const thrusts = stations.map((station) => station.hover?.thrust ?? 0);
-  const full = stations.map(() => 1);
+function overCharge(
+  model: FlightModel,
+  thrusts: readonly number[],
+  settledCurrent: number,
+): readonly DischargePoint[] {
+  const full = thrusts.map(() => 1);
   const cells = model.pack.series;
   return Array.from({ length: CHARGE_STEPS + 1 }, (_, i) => {
     const used = (i / CHARGE_STEPS) * (1 - model.landingReserve);
-    const moment = { charge: 1 - used };
+    const moment = { charge: 1 - used, settledCurrent };
     const hover = pointForThrusts(model, neutralLevers, thrusts, moment);
     const punch = pointForThrottles(model, neutralLevers, full, moment);
     return {

@@ -1,0 +1,110 @@
+import type { Comparison, Reason } from '../../choose/compare.ts';
+import type { Want } from '../../choose/wants.ts';
+import { type Manner, sayFigure } from '../../report/sayFigure.ts';
+import type { Candidate } from './candidates.ts';
+import type { Flip } from './flips.ts';
+
+interface Props {
+  readonly candidates: readonly Candidate[];
+  readonly comparison: Comparison;
+  readonly turning: readonly Flip[];
+  readonly wants: readonly Want[];
+  readonly manner: Manner;
+}
+
+const MOST = 4;
+
+/** Which one leads, what speaks for it and for the next, how sure that is, and what would turn it. */
+export function Verdict({ candidates, comparison, turning, wants, manner }: Props) {
+  const [first = 0, second = 1] = comparison.order;
+  const [leader, next] = [candidates[first], candidates[second]];
+  if (leader === undefined || next === undefined) return null;
+  const speaksFor = (side: Reason['speaksFor']) =>
+    comparison.reasons.filter((reason) => reason.speaksFor === side).slice(0, MOST);
+  const label = (measure: string) => comparison.rows.find((row) => row.id === measure)?.label ?? measure;
+  const stopped = candidates.filter((_, i) => (comparison.columns[i]?.stops ?? 0) > 0);
+  const lines = (reasons: readonly Reason[], one: Candidate, other: Candidate) =>
+    reasons.map((reason) => (
+      <li key={reason.measure}>
+        {reason.label}: <b>{figureOf(one, reason.measure, manner)}</b> against{' '}
+        {figureOf(other, reason.measure, manner)}
+        <small>{reason.difference === 'clear' ? 'clear of the bands' : 'inside the bands'}</small>
+      </li>
+    ));
+  return (
+    <section className="verdict" aria-live="polite">
+      <h2>
+        <span className="balloon">{leader.letter}</span> {leader.name} leads
+        <small>{margin(comparison, first, second)}</small>
+      </h2>
+      <div className="verdict-columns">
+        <div>
+          <h3>For it, beside {next.letter}</h3>
+          <ul>
+            {riskLine(comparison, first, second)}
+            {lines(speaksFor('leader'), leader, next)}
+          </ul>
+        </div>
+        <div>
+          <h3>
+            For {next.letter} {next.name}, the next
+          </h3>
+          <ul>
+            {riskLine(comparison, second, first)}
+            {lines(speaksFor('runner-up'), next, leader)}
+          </ul>
+        </div>
+        <div>
+          <h3>What would turn it</h3>
+          <ul>
+            {turning.slice(0, MOST - 1).map((flip) => (
+              <li key={flip.measure}>
+                <b>{candidates[flip.leader]?.letter}</b> leads if {label(flip.measure)} counts{' '}
+                {flip.to > flip.from
+                  ? `${flip.to} or more`
+                  : flip.to === 0
+                    ? 'nothing'
+                    : `${flip.to} or less`}
+                <small>now {flip.from}</small>
+              </li>
+            ))}
+            {turning.length === 0 && wants.length > 0 && <li>No single weight turns it.</li>}
+            {stopped.length > 0 && (
+              <li>
+                {stopped.map(({ letter }) => letter).join(', ')} stand{stopped.length === 1 ? 's' : ''} last
+                for a stop; mend it and it counts again.
+              </li>
+            )}
+          </ul>
+        </div>
+      </div>
+    </section>
+  );
+}
+
+function figureOf({ measures }: Candidate, id: string, manner: Manner): string {
+  const measure = measures.find((each) => each.id === id);
+  if (measure === undefined) return 'not known';
+  const { text, unit } = sayFigure(measure, manner);
+  return unit === '' ? text : `${text} ${unit}`;
+}
+
+/** How far ahead, in words that do not claim more than the bands allow. */
+function margin({ columns }: Comparison, first: number, second: number): string {
+  const [a, b] = [columns[first]?.standing, columns[second]?.standing];
+  if (a === undefined || b === undefined) return '';
+  const points = Math.round((a - b) * 100);
+  const standing = `${Math.round(a * 100)} of 100, the next ${Math.round(b * 100)}`;
+  return points <= 3 ? `by a hair: ${standing}` : standing;
+}
+
+/** Told on the side of the one with fewer. */
+function riskLine({ columns }: Comparison, one: number, other: number) {
+  const [a, b] = [columns[one], columns[other]];
+  if (a === undefined || b === undefined || a.risks >= b.risks) return null;
+  return (
+    <li>
+      risks to mend or accept: <b>{a.risks}</b> against {b.risks}
+    </li>
+  );
+}
