@@ -15,11 +15,11 @@ import {
 import { flyer, noRotor, plainRotor } from './crafts.ts';
 
 /**
- * The second integrator: odex 2.0 (Gragg-Bulirsch-Stoer after Hairer and Wanner), loaded as plain
- * JavaScript since the types it ships don't pass our compiler settings.
+ * The second integrator: odex 2.0 (Gragg-Bulirsch-Stoer after Hairer and Wanner), by require: the types it
+ * ships are source that our compiler settings refuse.
  */
 interface Odex {
-  Solver: new (
+  readonly Solver: new (
     n: number,
   ) => {
     absoluteTolerance: number;
@@ -29,10 +29,11 @@ interface Odex {
       from: number,
       start: number[],
       to: number,
-    ): { y: number[]; outcome: number };
+    ): { readonly y: number[]; readonly outcome: number };
   };
 }
-const odex = createRequire(import.meta.url)('odex') as Odex;
+const require = createRequire(import.meta.url);
+const { Solver } = require('odex') as Odex;
 
 const prepared = (model: SimulationModel) => {
   const outcome = prepareCraft(model);
@@ -94,7 +95,7 @@ function bySecondIntegrator(
   const wind = new Float64Array(3);
   const command = Float64Array.from(commands);
   const out = new Float64Array(start.length);
-  const solver = new odex.Solver(start.length);
+  const solver = new Solver(start.length);
   solver.absoluteTolerance = 1e-11;
   solver.relativeTolerance = 1e-11;
   const result = solver.solve(
