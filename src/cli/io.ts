@@ -1,7 +1,11 @@
+import type { Shelf } from '../build/shelf.ts';
+
 /** All that a verb may touch of the machine, so that tests can stand in for it. */
 export interface Io {
   /** Text of a file; throws BadInput in words when it cannot be read. */
   readonly readText: (path: string) => string;
+  /** The shelf that ships with the program. */
+  readonly shippedShelf: () => Shelf;
   readonly writeOut: (text: string) => void;
   readonly writeError: (text: string) => void;
   /** True on a terminal that wants colour. */

@@ -1,4 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
+import { unpackShelf } from '../build/read/packedShelf.ts';
 import { BadInput, exitCode, type Io } from './io.ts';
 import { runProgram } from './program.ts';
 
@@ -24,6 +25,7 @@ const io: Io = {
       throw new BadInput(`${path}: ${why[code] ?? `it cannot be read (${code})`}. Check the path.`);
     }
   },
+  shippedShelf: () => unpackShelf(readFileSync(new URL('./shelf.json', import.meta.url), 'utf8')),
   writeOut: (text) => process.stdout.write(text),
   writeError: (text) => process.stderr.write(text),
   colours: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,

@@ -1,6 +1,13 @@
 import { Command, CommanderError } from 'commander';
+import { loadShelf } from './context.ts';
 import { BadInput, type ExitCode, exitCode, type Io } from './io.ts';
 import { type AskAirOptions, askAir } from './verbs/askAir.ts';
+import { type AskPointOptions, askPoint } from './verbs/askPoint.ts';
+import { type AskRotorOptions, askRotor } from './verbs/askRotor.ts';
+import { type AssessOptions, assessBuild } from './verbs/assess.ts';
+import { checkFiles } from './verbs/check.ts';
+import { type CompareOptions, compareBuilds } from './verbs/compare.ts';
+import { lookThroughShelf, type ShelfOptions } from './verbs/shelf.ts';
 
 /**
  * Runs the command line on words and tells the exit code. Nothing here reads the machine but
@@ -28,7 +35,7 @@ export async function runProgram(words: readonly string[], io: Io): Promise<Exit
   }
 }
 
-function buildProgram(io: Io, _finish: (code: ExitCode) => void): Command {
+function buildProgram(io: Io, finish: (code: ExitCode) => void): Command {
   const program = new Command('quadwright')
     .description(
       'Settle a small multirotor before money is spent: physics, fit and money from one build file.',
@@ -40,6 +47,62 @@ function buildProgram(io: Io, _finish: (code: ExitCode) => void): Command {
 Exit codes: 0 fine, 1 findings of \`stop\`, 2 bad input, 3 a fault of ours.
 Local rules and licensed practice come first. Props off on the bench; lithium packs need care.`,
     );
+  program
+    .command('assess <build>')
+    .description('everything computed of one build: measures with bands, findings, fit, money')
+    .option('--brief <file>', 'what it is for: purpose, pilot, site, budget')
+    .option('--for <purpose>', 'a plain brief instead: race, freestyle, "guarded filming", cruising, micro')
+    .option('--shelf <file>', 'your own parts, laid over the shipped ones; may be given again', gather, [])
+    .option('--how', 'show how each number is computed')
+    .option('--notes', 'show notes as well as stops and risks')
+    .option('--json', 'as JSON, in SI; the shape stands in docs/json.md')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  quadwright assess demo/first-freestyle/kittiwake.yaml --brief demo/first-freestyle/brief.yaml
+  quadwright assess my-build.yaml --for cruising --shelf my-parts.yaml --json`,
+    )
+    .action((build: string, options: AssessOptions) => finish(assessBuild(build, options, io)));
+
+  program
+    .command('compare <builds...>')
+    .description('two to eight builds side by side, in order, with the reasons')
+    .option('--brief <file>', 'what they are for')
+    .option('--for <purpose>', 'a plain brief instead')
+    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
+    .option('--all', 'every measure, not only the first ones asked for')
+    .option('--json', 'as JSON, in SI')
+    .addHelpText(
+      'after',
+      `
+Example:
+  quadwright compare demo/first-freestyle/turnstone.yaml demo/first-freestyle/bonxie.yaml --brief demo/first-freestyle/brief.yaml`,
+    )
+    .action((builds: string[], options: CompareOptions) => finish(compareBuilds(builds, options, io)));
+
+  program
+    .command('shelf [what]')
+    .description('look through the parts: kinds, one kind, or one part by its id')
+    .option('--find <words>', 'only parts that hold these words')
+    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
+    .option('--json', 'as JSON, in SI')
+    .addHelpText(
+      'after',
+      '\nExamples:\n  quadwright shelf\n  quadwright shelf motor --find 2207\n  quadwright shelf turnstone-5',
+    )
+    .action((what: string | undefined, options: ShelfOptions) => lookThroughShelf(what, options, io));
+
+  program
+    .command('check <files...>')
+    .description('whether build, brief and shelf files read well; everything wrong at once')
+    .option('--shelf <file>', 'your own parts that a shelf builds on; may be given again', gather, [])
+    .option('--json', 'as JSON')
+    .addHelpText('after', '\nExample:\n  quadwright check my-build.yaml my-parts.yaml')
+    .action((files: string[], options: { shelf: readonly string[]; json?: boolean }) =>
+      finish(checkFiles(files, options, loadShelf(options.shelf, io), io)),
+    );
+
   const ask = program.command('ask').description('ask the physics directly');
   ask
     .command('air')
@@ -54,8 +117,55 @@ Local rules and licensed practice come first. Props off on the bench; lithium pa
     )
     .action((options: AskAirOptions) => askAir(options, io));
 
+  ask
+    .command('rotor')
+    .description('thrust, torque and power of a propeller at given speeds')
+    .requiredOption('--diameter <length>', 'tip to tip')
+    .requiredOption('--blades <count>', 'how many')
+    .option('--pitch <length>', 'as printed on it')
+    .option('--chord <length>', 'blade width at three quarters of the radius, when measured')
+    .option('--blade <file>', 'blade table instead of the pitch: CSV with r/R,c/R,beta (degrees)')
+    .requiredOption('--rpm <list>', 'shaft speeds, with commas between')
+    .option('--speed <list>', 'axial speeds; 0 m/s when absent')
+    .option('--advance <list>', 'advance ratios V/(nD) instead of speeds')
+    .option('--anchor <point>', 'one measured static point: "rpm=6000,thrust=1.9 N,power=21 W"')
+    .option('--height <height>', 'above sea level, standard air', '0 m')
+    .option('--json', 'as JSON, in SI')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  quadwright ask rotor --diameter "5 in" --pitch "3.75 in" --blades 3 --rpm 12000,24000 --speed "0 m/s,10 m/s"
+  quadwright ask rotor --diameter "5 in" --blades 2 --blade blade.csv --rpm 6000 --advance 0,0.2,0.4 --json
+
+A blade table, root to tip (beta in degrees):
+  r/R,c/R,beta
+  0.15,0.11,33.1
+  0.50,0.19,22.4
+  0.75,0.15,15.9
+  1.00,0.04,10.2`,
+    )
+    .action((options: AskRotorOptions) => askRotor(options, io));
+
+  ask
+    .command('point <build>')
+    .description('every motor of a build at one throttle on its sagging pack, standing still')
+    .option('--throttle <share>', 'of all motors', '100 %')
+    .option('--charge <share>', 'left in the pack', '90 %')
+    .option('--brief <file>', 'for the air of its site')
+    .option('--for <purpose>', 'a plain brief instead')
+    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
+    .option('--json', 'as JSON, in SI')
+    .addHelpText(
+      'after',
+      '\nExample:\n  quadwright ask point demo/first-freestyle/turnstone.yaml --throttle "60 %" --charge "40 %"',
+    )
+    .action((build: string, options: AskPointOptions) => askPoint(build, options, io));
+
   return configure(program, io);
 }
+
+const gather = (value: string, before: readonly string[]): readonly string[] => [...before, value];
 
 /** The same manners for every verb: output through `io`, errors thrown, hints for misspelt words. */
 function configure(command: Command, io: Io): Command {

@@ -46,7 +46,8 @@ function checkOne(text: string, file: string, shelf: Shelf): Checked {
     reading.errors ?? [];
   if (format === BUILD_FORMAT) return { file, what: 'a build', errors: errorsOf(readBuild(text, file)) };
   if (format === BRIEF_FORMAT) return { file, what: 'a brief', errors: errorsOf(readBrief(text, file)) };
-  if (format === SHELF_FORMAT) return { file, what: 'a shelf', errors: errorsOf(readShelf(text, file, shelf)) };
+  if (format === SHELF_FORMAT)
+    return { file, what: 'a shelf', errors: errorsOf(readShelf(text, file, shelf)) };
   const near = typeof format === 'string' ? nearestName(format, FORMATS) : undefined;
   const found = format === undefined ? 'no format line' : `format ${JSON.stringify(format).slice(0, 60)}`;
   return {

@@ -1,0 +1,129 @@
+import { formatQuantity } from '../../units/formatQuantity.ts';
+import type { ComparisonReport } from '../verbs/compare.ts';
+import type { Paint } from './paint.ts';
+import { printTable } from './table.ts';
+
+/** The rows a newcomer asks for; `--all` shows every measure. */
+const FIRST_ROWS = [
+  'all-up-mass',
+  'thrust-to-weight',
+  'hover-throttle',
+  'flown-time',
+  'full-throttle-time-to-limit',
+  'hardest-motor-load',
+  'least-tip-gap',
+  'aircraft-cost',
+  'missing-cost',
+  'first-flight-cost',
+];
+
+/** Builds side by side for people, the order with its reasons below. */
+export function comparisonText(
+  report: ComparisonReport,
+  options: { readonly paint: Paint; readonly all: boolean; readonly currency: string },
+): string {
+  const { comparison } = report;
+  const { paint, currency } = options;
+  const letter = (column: number) => String.fromCharCode(65 + column);
+  const rows = comparison.rows.filter((row) => options.all || FIRST_ROWS.includes(row.id));
+  const lines = comparison.columns.map((column, index) => `${paint.strong(letter(index))}  ${column.name}`);
+  lines.push(
+    '',
+    printTable(
+      ['', ...comparison.columns.map((_, index) => letter(index))],
+      [
+        ...rows.map((row) => [
+          shortLabel(row.label),
+          ...row.cells.map((cell, column) => {
+            if (cell === undefined) return '-';
+            const exact = cell.band[0] === cell.band[1];
+            const text = formatQuantity(
+              cell.value,
+              row.quantity,
+              exact ? { currency } : { band: cell.band, currency },
+            );
+            return row.best === column ? `${text} ${row.difference === 'clear' ? '**' : '*'}` : text;
+          }),
+        ]),
+        ['stops, risks', ...comparison.columns.map(({ stops, risks }) => `${stops}, ${risks}`)],
+        [
+          'standing, 0 to 100',
+          ...comparison.columns.map(({ standing }) =>
+            standing === undefined ? '-' : (100 * standing).toFixed(0),
+          ),
+        ],
+      ],
+      ['left', ...comparison.columns.map(() => 'right' as const)],
+    ),
+    paint.faint('** best, and its band clear of the next; * best, bands overlap'),
+    '',
+    ...verdict(report, paint, currency, letter),
+    ...stops(report, paint, letter),
+  );
+  return `${lines.join('\n')}\n`;
+}
+
+function verdict(
+  { comparison, causes }: ComparisonReport,
+  paint: Paint,
+  currency: string,
+  letter: (column: number) => string,
+): readonly string[] {
+  const [leader, second] = comparison.order;
+  if (leader === undefined || second === undefined) return [];
+  const lead = comparison.columns[leader];
+  const next = comparison.columns[second];
+  if (lead === undefined || next === undefined) return [];
+  const say = (side: 'leader' | 'runner-up') =>
+    comparison.reasons
+      .filter((reason) => reason.speaksFor === side)
+      .slice(0, 3)
+      .map((reason) => {
+        const row = comparison.rows.find((each) => each.id === reason.measure);
+        const show = (column: number) => {
+          const cell = row?.cells[column];
+          return row === undefined || cell === undefined
+            ? 'none'
+            : `${formatQuantity(cell.value, row.quantity, { band: cell.band, currency })}`;
+        };
+        const open = reason.difference === 'open' ? ', bands overlap' : '';
+        return `${shortLabel(reason.label)} ${show(leader)} against ${show(second)}${open}`;
+      });
+  const lines = [
+    `${paint.strong(`${letter(leader)} leads`)}, ${lead.name}; next is ${letter(second)}, ${next.name}.`,
+    ...say('leader').map((text) => `  for it: ${text}`),
+    ...say('runner-up').map((text) => `  for ${letter(second)}: ${text}`),
+  ];
+  const shown = ['first-flight-cost', 'flown-time', 'all-up-mass'];
+  const told = causes.flatMap((cause) => {
+    const parts = shown.flatMap((id) => {
+      const row = comparison.rows.find((each) => each.id === id);
+      const effect = cause.effects[id];
+      if (row === undefined || effect === undefined) return [];
+      const size = formatQuantity(Math.abs(effect), row.quantity, { currency });
+      return [`${effect > 0 ? '+' : '-'}${size} ${shortLabel(row.label)}`];
+    });
+    return parts.length === 0 ? [] : [`  ${cause.seat}: ${parts.join(', ')}`];
+  });
+  if (told.length > 0) lines.push(`What makes ${letter(second)} differ from ${letter(leader)}:`, ...told);
+  return lines;
+}
+
+function stops(
+  { assessments, comparison }: ComparisonReport,
+  paint: Paint,
+  letter: (column: number) => string,
+): readonly string[] {
+  const found = assessments.flatMap((assessment, index) =>
+    assessment.findings
+      .filter((finding) => finding.severity === 'stop')
+      .map(
+        (finding) =>
+          `${paint.severity('stop', 'STOP')}  ${letter(index)}: ${finding.says} -> ${finding.remedy}`,
+      ),
+  );
+  return found.length === 0 || comparison.columns.length === 0 ? [] : ['', ...found];
+}
+
+/** Bands are shown for a cell only where asked, so a label must be short. */
+const shortLabel = (label: string) => label.replace(/, full throttle.*| until a motor is too hot/, '');

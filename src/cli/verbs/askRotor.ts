@@ -1,0 +1,222 @@
+import { type Air, standardAtmosphere } from '../../air/standardAtmosphere.ts';
+import { rotorBand } from '../../rotor/band.ts';
+import { bladeFromNameplate, bladeFromTable } from '../../rotor/blade.ts';
+import { anchorBlade } from '../../rotor/fitBlade.ts';
+import { type SectionTables, sectionTables } from '../../rotor/sections.ts';
+import { solveRotor } from '../../rotor/solveRotor.ts';
+import type { Blade } from '../../rotor/types.ts';
+import { BadInput, type Io } from '../io.ts';
+import { listOption, numberOption, quantityOption, quantityWithin, wholeOption } from '../options.ts';
+import { printTable } from '../print/table.ts';
+import { readBladeTable } from '../readBladeTable.ts';
+
+export interface AskRotorOptions {
+  readonly diameter: string;
+  readonly pitch?: string;
+  readonly blades: string;
+  readonly chord?: string;
+  readonly blade?: string;
+  readonly rpm: string;
+  readonly speed?: string;
+  readonly advance?: string;
+  readonly anchor?: string;
+  readonly height?: string;
+  readonly json?: boolean;
+}
+
+/** One solved point, SI; the contract of `ask rotor --json`. Numbers are null where there is no solution. */
+interface RotorAnswer {
+  readonly rpm: number;
+  readonly speed: number;
+  readonly advanceRatio: number;
+  readonly thrustCoefficient: number | null;
+  readonly powerCoefficient: number | null;
+  readonly thrust: number | null;
+  readonly power: number | null;
+  readonly torque: number | null;
+  readonly band: {
+    readonly thrustCoefficient: readonly [number, number];
+    readonly powerCoefficient: readonly [number, number];
+  } | null;
+  /** Why there is none, in words. */
+  readonly noSolution?: string;
+  /** Why there is no band though there is a solution. */
+  readonly noBand?: string;
+}
+
+/** `ask rotor`: a propeller at given speeds, from its nameplate or its blade table. */
+export function askRotor(options: AskRotorOptions, io: Io): void {
+  const air = standardAtmosphere({ height: quantityOption('--height', options.height ?? '0 m', 'length') });
+  const sections = sectionTables();
+  const blade = calibrated(bladeOf(options, io), options.anchor, sections, air);
+  const speeds = listOption('--rpm', options.rpm, (item) => numberOption('--rpm', item, 1, 190_000));
+  if (options.speed !== undefined && options.advance !== undefined) {
+    throw new BadInput('--speed and --advance: give one of the two.');
+  }
+  const flows =
+    options.advance === undefined
+      ? listOption('--speed', options.speed ?? '0 m/s', (item) => ({
+          speed: quantityWithin('--speed', item, 'speed', {
+            low: -200,
+            high: 200,
+            words: '-200 m/s to 200 m/s',
+          }),
+        }))
+      : listOption('--advance', options.advance, (item) => ({
+          advance: numberOption('--advance', item, -5, 5),
+        }));
+  const answers = speeds.flatMap((rpm) =>
+    flows.map((flow) => {
+      const speed = 'speed' in flow ? flow.speed : (flow.advance * rpm * blade.diameter) / 60;
+      return answer(blade, sections, air, rpm, speed);
+    }),
+  );
+  io.writeOut(options.json ? `${JSON.stringify(answers, null, 2)}\n` : answersText(answers, blade));
+}
+
+function bladeOf(options: AskRotorOptions, io: Io): Blade {
+  const diameter = quantityWithin('--diameter', options.diameter, 'length', {
+    low: 0.02,
+    high: 1,
+    words: '20 mm to 1 m',
+  });
+  const bladeCount = wholeOption('--blades', options.blades, 1, 8);
+  const pitch =
+    options.pitch === undefined
+      ? undefined
+      : quantityWithin('--pitch', options.pitch, 'length', {
+          low: 0,
+          high: 2 * diameter,
+          words: '0 to two diameters',
+        });
+  if (options.blade !== undefined) {
+    if (options.chord !== undefined)
+      throw new BadInput('--chord: the blade table tells the chords already. Leave it out.');
+    const columns = readBladeTable(io.readText(options.blade), options.blade);
+    return bladeFromTable({ diameter, bladeCount, ...columns, ...(pitch === undefined ? {} : { pitch }) });
+  }
+  if (pitch === undefined) {
+    throw new BadInput(
+      '--pitch is missing. Give the pitch, such as --pitch "3.75 in", or a table with --blade FILE.csv.',
+    );
+  }
+  const chordAt75 =
+    options.chord === undefined
+      ? {}
+      : {
+          chordAt75: quantityWithin('--chord', options.chord, 'length', {
+            low: 0.01 * diameter,
+            high: 0.3 * diameter,
+            words: '0.01 to 0.3 of the diameter, measured at three quarters of the radius',
+          }),
+        };
+  return bladeFromNameplate({ diameter, pitch, bladeCount, ...chordAt75 });
+}
+
+/** `rpm=6000,thrust=1.9 N,power=21 W`: one measured static point. */
+function calibrated(blade: Blade, text: string | undefined, sections: SectionTables, air: Air): Blade {
+  if (text === undefined) return blade;
+  const pairs = new Map(
+    text.split(',').map((pair) => {
+      const at = pair.indexOf('=');
+      return [pair.slice(0, at).trim(), pair.slice(at + 1).trim()] as const;
+    }),
+  );
+  const example = '"rpm=6000,thrust=1.9 N,power=21 W"';
+  const unknown = [...pairs.keys()].find((key) => !['rpm', 'thrust', 'power'].includes(key));
+  if (unknown !== undefined) throw new BadInput(`--anchor: "${unknown}" is not read. Allowed: ${example}.`);
+  const take = (key: string): string => {
+    const value = pairs.get(key);
+    if (value === undefined) throw new BadInput(`--anchor: ${key} is missing. Write it like ${example}.`);
+    return value;
+  };
+  const rpm = numberOption('--anchor rpm', take('rpm'), 1, 190_000);
+  const fitted = anchorBlade(blade, sections, {
+    angularSpeed: (rpm * Math.PI) / 30,
+    thrust: quantityWithin('--anchor thrust', take('thrust'), 'force', {
+      low: 1e-4,
+      high: 1e4,
+      words: 'over 0 N',
+    }),
+    power: quantityWithin('--anchor power', take('power'), 'power', {
+      low: 1e-4,
+      high: 1e5,
+      words: 'over 0 W',
+    }),
+    air,
+  });
+  if (!fitted.ok) throw new BadInput(`--anchor: ${fitted.reason}`);
+  return fitted.value;
+}
+
+function answer(blade: Blade, sections: SectionTables, air: Air, rpm: number, speed: number): RotorAnswer {
+  const angularSpeed = (rpm * Math.PI) / 30;
+  const condition = { angularSpeed, axialSpeed: speed, air };
+  const solved = solveRotor(blade, sections, condition);
+  const base = { rpm, speed, advanceRatio: speed / ((rpm / 60) * blade.diameter) };
+  if (!solved.ok) {
+    return {
+      ...base,
+      thrustCoefficient: null,
+      powerCoefficient: null,
+      thrust: null,
+      power: null,
+      torque: null,
+      band: null,
+      noSolution: solved.reason,
+    };
+  }
+  const state = solved.value;
+  const band = rotorBand(blade, sections, condition, state);
+  return {
+    ...base,
+    thrustCoefficient: state.thrustCoefficient,
+    powerCoefficient: state.powerCoefficient,
+    thrust: state.thrust,
+    power: state.power,
+    torque: state.torque,
+    band: band.ok
+      ? { thrustCoefficient: band.value.thrustCoefficient, powerCoefficient: band.value.powerCoefficient }
+      : null,
+    ...(band.ok ? {} : { noBand: band.reason }),
+  };
+}
+
+function answersText(answers: readonly RotorAnswer[], blade: Blade): string {
+  const rows = answers.map((each) => {
+    const head = [each.rpm.toFixed(0), each.speed.toFixed(1), each.advanceRatio.toFixed(2)];
+    if (each.thrust === null || each.power === null || each.torque === null) {
+      return [...head, each.noSolution ?? 'no solution'];
+    }
+    const share = (band: readonly [number, number] | undefined) =>
+      band === undefined ? '' : `${band[0].toPrecision(2)} to ${band[1].toPrecision(2)}`;
+    return [
+      ...head,
+      each.thrust.toPrecision(2),
+      each.power.toPrecision(2),
+      (each.torque * 1000).toPrecision(2),
+      (each.thrustCoefficient ?? 0).toPrecision(2),
+      share(each.band?.thrustCoefficient),
+      (each.powerCoefficient ?? 0).toPrecision(2),
+      share(each.band?.powerCoefficient),
+    ];
+  });
+  const header = [
+    'rpm',
+    'm/s',
+    'J',
+    'thrust N',
+    'power W',
+    'torque mN m',
+    'C_T',
+    'C_T band',
+    'C_P',
+    'C_P band',
+  ];
+  const known = blade.anchored ? `${blade.knownBy} and a measured point` : blade.knownBy;
+  return `${printTable(
+    header,
+    rows,
+    header.map(() => 'right' as const),
+  )}\n\nKnown by: ${known}. Bands are 10th to 90th percentile.\n`;
+}

@@ -1,0 +1,81 @@
+import { type AssessContext, assess } from '../../assess/assess.ts';
+import { airOf } from '../../assess/dayOf.ts';
+import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
+import type { Assessment } from '../../assess/types.ts';
+import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
+import { type Cause, causes } from '../../choose/causes.ts';
+import { type Comparison, compare } from '../../choose/compare.ts';
+import { usualWants } from '../../choose/wants.ts';
+import { sectionTables } from '../../rotor/sections.ts';
+import { loadBrief, loadBuild, loadShelf } from '../context.ts';
+import { mustRead } from '../files.ts';
+import { BadInput, type ExitCode, exitCode, type Io } from '../io.ts';
+import { comparisonText } from '../print/comparisonText.ts';
+import { paintFor } from '../print/paint.ts';
+
+export interface CompareOptions {
+  readonly brief?: string;
+  readonly for?: string;
+  readonly shelf: readonly string[];
+  readonly all?: boolean;
+  readonly json?: boolean;
+}
+
+/** What `compare --json` prints. */
+export interface ComparisonReport {
+  readonly comparison: Comparison;
+  /** What makes the runner-up differ from the leader, seat by seat. */
+  readonly causes: readonly Cause[];
+  readonly assessments: readonly Assessment[];
+}
+
+/** `compare`: two to eight builds side by side under one brief. */
+export function compareBuilds(files: readonly string[], options: CompareOptions, io: Io): ExitCode {
+  if (files.length < 2 || files.length > 8) {
+    throw new BadInput(`compare: ${files.length} build given. Allowed: 2 to 8 files.`);
+  }
+  const shelf = loadShelf(options.shelf, io);
+  const brief = loadBrief(options.brief, options.for, io);
+  const builds = files.map((file) => loadBuild(file, io));
+  const sections = sectionTables();
+  const air = airOf(brief);
+  let rotors: PreparedRotors = new Map();
+  for (const read of builds) {
+    const craft = mustRead(resolveBuild(read.build, shelf, read));
+    const prepared = prepareRotors(craft, air, sections, rotors);
+    if (prepared.ok) rotors = prepared.value;
+  }
+  const context: AssessContext = { brief, shelf, sections, rotors };
+  const assessments = builds.map((read) => mustRead(assess(read.build, { ...context, where: read })));
+  const comparison = compare(assessments, usualWants(brief.purpose));
+  const report: ComparisonReport = {
+    comparison,
+    causes: causesOfLead(
+      comparison,
+      builds.map((read) => read.build),
+      context,
+    ),
+    assessments,
+  };
+  io.writeOut(
+    options.json
+      ? `${JSON.stringify(report, null, 2)}\n`
+      : comparisonText(report, {
+          paint: paintFor(io.colours),
+          all: options.all ?? false,
+          currency: brief.currency,
+        }),
+  );
+  const stopped = assessments.some((each) => each.findings.some((finding) => finding.severity === 'stop'));
+  return stopped ? exitCode.stopFindings : exitCode.fine;
+}
+
+function causesOfLead(
+  { order }: Comparison,
+  builds: readonly Parameters<typeof causes>[0][],
+  context: AssessContext,
+): readonly Cause[] {
+  const [leader, second] = [builds[order[0] ?? 0], builds[order[1] ?? 0]];
+  if (leader === undefined || second === undefined) return [];
+  return causes(leader, second, context) ?? [];
+}
