@@ -49,6 +49,32 @@ export function effectivenessOf(
 
 const UP: Vector3 = [0, 0, -1];
 
+/** The balance as equations of about unit size, rows x thrusts = right, for a total lift of 1. */
+export interface Balance {
+  readonly rows: readonly (readonly number[])[];
+  /** Divide an outside moment [N m per N of lift] by these: roll, pitch, yaw [m]. */
+  readonly scales: readonly [number, number, number];
+}
+
+/** @param withYaw false when a tail servo holds the yaw */
+export function balanceOf(
+  effect: Effectiveness,
+  stations: readonly Station[],
+  centreOfGravity: Vector3,
+  withYaw: boolean,
+): Balance {
+  let arm = 1e-3;
+  for (const { position } of stations) {
+    arm = Math.max(arm, Math.hypot(position[0] - centreOfGravity[0], position[1] - centreOfGravity[1]));
+  }
+  // Reaction torque is a hundred times smaller than lever moments: scaled to its own largest.
+  const turn = effect.yaw.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-9);
+  const over = (row: readonly number[], size: number): readonly number[] => row.map((value) => value / size);
+  const rows = [effect.lift, over(effect.roll, arm), over(effect.pitch, arm)];
+  if (withYaw) rows.push(over(effect.yaw, turn));
+  return { rows, scales: [arm, arm, turn] };
+}
+
 /**
  * Thrusts >= 0 that solve rows x thrusts = right, of least square sum: the pseudo-inverse where it is
  * all positive (Durham 1993 'generalized inverse'), otherwise motors that it would have pull down are stopped one

@@ -1,5 +1,5 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { type Effectiveness, effectivenessOf, leastThrusts } from './allocation.ts';
+import { balanceOf, type Effectiveness, effectivenessOf, leastThrusts } from './allocation.ts';
 import type { Branch, Circuit } from './circuit.ts';
 import { distanceOutside } from './hull.ts';
 import { emptyLoad, type Load, loadForThrusts } from './load.ts';
@@ -32,7 +32,6 @@ const SETTLED = 1e-10;
 export function hoverTrim(model: FlightModel, circuit: Circuit): Outcome<HoverTrim> {
   const count = model.stations.length;
   const servo = model.stations.findIndex((station) => station.servoTilt !== undefined);
-  const size = largestArm(model);
   const ratios = new Float64Array(count);
   const load = emptyLoad(count);
   let thrusts: Float64Array = new Float64Array(count).fill(circuit.weight / count);
@@ -53,9 +52,7 @@ export function hoverTrim(model: FlightModel, circuit: Circuit): Outcome<HoverTr
               : station,
           );
     const effect = effectivenessOf(stations, model.centreOfGravity, ratios);
-    const scaled = (row: readonly number[]): readonly number[] => row.map((value) => value / size);
-    const rows = [effect.lift, scaled(effect.roll), scaled(effect.pitch)];
-    if (servo < 0) rows.push(yawRow(effect));
+    const { rows } = balanceOf(effect, model.stations, model.centreOfGravity, servo < 0);
     const shares = leastThrusts(rows, servo < 0 ? [1, 0, 0, 0] : [1, 0, 0]);
     if (!shares.ok) return noSolution(whyNot(model, rows));
     const tilt = tiltOf(effect, shares.value);
@@ -78,22 +75,6 @@ export function hoverTrim(model: FlightModel, circuit: Circuit): Outcome<HoverTr
     }
   }
   return noSolution('reaction torques and thrusts do not settle on one another');
-}
-
-/** Reaction torque is a hundred times smaller than lever moments: scaled to its own largest. */
-function yawRow(effect: Effectiveness): readonly number[] {
-  const largest = Math.max(...effect.yaw.map(Math.abs), 1e-9);
-  return effect.yaw.map((value) => value / largest);
-}
-
-function largestArm(model: FlightModel): number {
-  let largest = 1e-3;
-  for (const { position } of model.stations) {
-    const dx = position[0] - model.centreOfGravity[0];
-    const dy = position[1] - model.centreOfGravity[1];
-    largest = Math.max(largest, Math.hypot(dx, dy));
-  }
-  return largest;
 }
 
 /** Length and direction of the summed thrust of given shares. */

@@ -1,5 +1,6 @@
 import type { DragAreas } from '../../airframe/types.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
+import type { Vector3 } from '../../numerics/vector3.ts';
 import { circuitOf } from '../circuit.ts';
 import { describe } from '../describe.ts';
 import { emptySupply, type Fed, feed } from '../feed.ts';
@@ -9,19 +10,33 @@ import type { FlightModel, Levers, OperatingPoint } from '../types.ts';
 import { glauertRotor, type ObliqueRotor } from './edgewise.ts';
 import { type ForwardCraft, type ForwardTrim, forwardTrim } from './forwardTrim.ts';
 
-/**
- * Trims the hover and lays everything by that questions about speed share. The closed-form Glauert rotor is used
- * unless a better one is given.
- */
+/** What may be told beyond the defaults. */
+export interface ForwardOptions {
+  /** Where the body's drag acts [m]; the centre of gravity when absent. */
+  readonly dragCentre?: Vector3;
+  /** The closed-form Glauert rotor when absent. */
+  readonly oblique?: ObliqueRotor;
+}
+
+/** Trims the hover and lays everything by that questions about speed share. */
 export function forwardCraft(
   model: FlightModel,
   levers: Levers,
   drag: DragAreas,
-  oblique: ObliqueRotor = glauertRotor,
+  options: ForwardOptions = {},
 ): Outcome<ForwardCraft> {
   const circuit = circuitOf(model, levers);
   const trim = hoverTrim(model, circuit);
-  return trim.ok ? solved({ circuit, trim: trim.value, drag, dragScale: levers.dragScale, oblique }) : trim;
+  if (!trim.ok) return trim;
+  return solved({
+    model,
+    circuit,
+    trim: trim.value,
+    drag,
+    dragCentre: options.dragCentre ?? model.centreOfGravity,
+    dragScale: levers.dragScale,
+    oblique: options.oblique ?? glauertRotor,
+  });
 }
 
 /** Level flight at a speed on a pack at a charge. */

@@ -1,17 +1,24 @@
 import type { DragAreas } from '../../airframe/types.ts';
-import { type Outcome, solved } from '../../numerics/outcome.ts';
+import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import { secantRoot } from '../../numerics/secantRoot.ts';
-import type { Branch, Circuit } from '../circuit.ts';
-import { type HoverTrim, totalNet } from '../hoverTrim.ts';
-import { copyStation, emptyLoad, type Load } from '../load.ts';
+import type { Vector3 } from '../../numerics/vector3.ts';
+import { balanceOf, effectivenessOf, leastThrusts } from '../allocation.ts';
+import type { Circuit } from '../circuit.ts';
+import type { HoverTrim } from '../hoverTrim.ts';
+import { emptyLoad, type Load } from '../load.ts';
+import type { FlightModel } from '../types.ts';
 import type { ObliqueRotor, ObliqueState } from './edgewise.ts';
+import { type RotorSet, turnRotors } from './turnRotors.ts';
 
 /** An aircraft in still air, ready to be asked at many speeds. */
 export interface ForwardCraft {
+  readonly model: FlightModel;
   readonly circuit: Circuit;
   readonly trim: HoverTrim;
   /** Of body, arms, pack, camera: everything but the turning propellers. */
   readonly drag: DragAreas;
+  /** Where that drag acts [m]. */
+  readonly dragCentre: Vector3;
   readonly dragScale: number;
   readonly oblique: ObliqueRotor;
 }
@@ -24,6 +31,8 @@ export interface ForwardTrim {
   readonly tilt: number;
   /** Net of download, all motors [N]. */
   readonly thrust: number;
+  /** Net of download, one a station [N]. */
+  readonly thrusts: Float64Array;
   /** Drag of the body along its own x axis [N]. */
   readonly bodyDrag: number;
   /** In-plane drag of all propellers [N]. */
@@ -35,16 +44,22 @@ export interface ForwardTrim {
   readonly rotors: readonly ObliqueState[];
 }
 
+/** Shares of the thrust and the moments they must balance take turns; they hardly move each other. */
+const ROUNDS = 12;
+const SETTLED = 1e-10;
+
 /**
  * Steady level flight. In the tilted aircraft's axes, with q = rho V2 / 2:
  *
  *   forward   W sin(tilt) = q cos2(tilt) CdA_front + rotor in-plane drag
  *   upward    T = W cos(tilt) + q sin2(tilt) CdA_top
+ *   moments   thrusts, reaction torques, body drag at its centre, in-plane drag at the discs: none about the
+ *             centre of gravity
  *
  * Drag is built up area by area along the body's axes (Hoerner, Fluid-Dynamic Drag, 1965, cross-flow principle).
- * Each motor keeps its share of the hover trim: moments of drag and in-plane forces about the centre of gravity, and
- * the front rotors' wake on the rear ones, are left out at this depth. The left side rises and the right falls with
- * tilt, so there is one root.
+ * Hub moments of the propellers and the front ones' wake on the rear are left out at this depth; canted rotors are taken
+ * as upright, and a tail servo as holding whatever yaw is left. The left side rises and the right falls with tilt, so
+ * there is one tilt for given shares.
  *
  * @param speed through the air [m/s], >= 0
  */
@@ -53,106 +68,86 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
   const pressure = 0.5 * circuit.airDensity * speed * speed * dragScale;
   const front = pressure * drag.front.area * drag.front.coefficient;
   const top = pressure * drag.top.area * drag.top.coefficient;
-  const load = emptyLoad(circuit.branches.length);
-  let latest: Outcome<RotorSet> = turnRotors(craft, circuit.weight, 0, 0, load);
-  let solvable: RotorSet | undefined;
+  const count = circuit.branches.length;
+  const load = emptyLoad(count);
+  const thrusts = new Float64Array(count);
+  let shares: Float64Array = craft.trim.thrusts.map((thrust) => thrust / circuit.weight);
+  let latest: Outcome<RotorSet> | undefined;
+  let known = 0;
   const lacking = (tilt: number): number => {
     const sine = Math.sin(tilt);
     const cosine = Math.cos(tilt);
-    const thrust = circuit.weight * cosine + top * sine * sine;
-    latest = turnRotors(craft, thrust, speed * sine, speed * cosine, load);
-    if (latest.ok) solvable = latest.value;
-    // A rotor without a solution still leaves a steady way towards the tilt that the body asks.
-    const rotorDrag = latest.ok ? latest.value.inPlaneForce : (solvable?.inPlaneForce ?? 0);
-    return circuit.weight * sine - front * cosine * cosine - rotorDrag;
+    const total = circuit.weight * cosine + top * sine * sine;
+    for (let i = 0; i < count; i++) thrusts[i] = (shares[i] as number) * total;
+    latest = turnRotors(craft, thrusts, speed * sine, speed * cosine, load);
+    // Where a rotor has no solution the last drag known still leaves a steady way towards the tilt.
+    if (latest.ok) known = latest.value.inPlaneForce;
+    return circuit.weight * sine - front * cosine * cosine - known;
   };
-  const tilt = speed > 0 ? secantRoot(lacking, 0, Math.PI / 2, Math.atan2(front, circuit.weight)) : 0;
-  lacking(tilt);
-  if (!latest.ok) return latest;
-  const sine = Math.sin(tilt);
-  return solved({
-    speed,
-    tilt,
-    thrust: circuit.weight * Math.cos(tilt) + top * sine * sine,
-    bodyDrag: front * Math.cos(tilt) ** 2,
-    rotorDrag: latest.value.inPlaneForce,
-    download: top * sine * sine,
-    load,
-    rotors: latest.value.rotors,
-  });
-}
-
-interface RotorSet {
-  readonly rotors: readonly ObliqueState[];
-  readonly inPlaneForce: number;
-}
-
-/** Turns every rotor for its share of a total net thrust, and fills the load. */
-function turnRotors(
-  craft: ForwardCraft,
-  netThrust: number,
-  axialSpeed: number,
-  edgewiseSpeed: number,
-  load: Load,
-): Outcome<RotorSet> {
-  const { circuit, trim } = craft;
-  const share = netThrust / totalNet(circuit, trim.load);
-  const rotors: ObliqueState[] = [];
-  let inPlaneForce = 0;
-  for (let i = 0; i < circuit.branches.length; i++) {
-    const branch = circuit.branches[i] as Branch;
-    const thrust = (trim.load.thrust[i] as number) * share;
-    const twin = branch.sameAs;
-    const same = twin < i && load.thrust[twin] === thrust ? rotors[twin] : undefined;
-    if (same !== undefined) {
-      copyStation(load, twin, i);
-      rotors.push(same);
-    } else {
-      const found = turnOne(craft, branch, i, thrust, axialSpeed, edgewiseSpeed, load);
-      if (!found.ok) return found;
-      rotors.push(found.value);
-    }
-    inPlaneForce += rotors[i]?.inPlaneForce ?? 0;
+  let tilt = Math.atan2(front, circuit.weight);
+  for (let round = 0; round < ROUNDS; round++) {
+    if (speed > 0) tilt = secantRoot(lacking, 0, Math.PI / 2, tilt);
+    lacking(tilt);
+    if (latest === undefined || !latest.ok) return latest ?? noSolution('there are no rotors');
+    const sine = Math.sin(tilt);
+    const total = circuit.weight * Math.cos(tilt) + top * sine * sine;
+    const bodyDrag = front * Math.cos(tilt) ** 2;
+    const download = top * sine * sine;
+    const state: ForwardTrim = {
+      speed,
+      tilt,
+      thrust: total,
+      thrusts,
+      bodyDrag,
+      rotorDrag: latest.value.inPlaneForce,
+      download,
+      load,
+      rotors: latest.value.rotors,
+    };
+    const next = sharesFor(craft, state);
+    if (!next.ok) return next;
+    const change = next.value.reduce((most, s, i) => Math.max(most, Math.abs(s - (shares[i] as number))), 0);
+    if (speed === 0 || change <= SETTLED) return solved(state);
+    shares = next.value;
   }
-  return solved({ rotors, inPlaneForce });
+  return noSolution(`at ${speed.toFixed(1)} m/s thrusts and drag moments do not settle on one another`);
 }
 
-function turnOne(
-  craft: ForwardCraft,
-  branch: Branch,
-  i: number,
-  thrust: number,
-  axialSpeed: number,
-  edgewiseSpeed: number,
-  load: Load,
-): Outcome<ObliqueState> {
-  const { circuit, oblique } = craft;
-  const idle: ObliqueState = { angularSpeed: 0, torque: 0, inPlaneForce: 0, inducedSpeed: 0 };
-  // The lower rotor of a coaxial pair keeps the wake it has in hover: its own flow is blown away less at speed.
-  const wake = branch.inWakeOf < 0 ? 0 : (craft.trim.load.axialSpeed[i] as number);
-  const found =
-    thrust > 0
-      ? oblique(branch.rotor, {
-          thrust,
-          axialSpeed: axialSpeed + wake,
-          edgewiseSpeed,
-          airDensity: circuit.airDensity,
-          diameter: Math.sqrt((4 / Math.PI) * branch.discArea),
-          thrustScale: branch.thrustScale,
-          torqueScale: branch.torqueScale,
-        })
-      : solved(idle);
-  if (!found.ok) return found;
-  const { angularSpeed, torque } = found.value;
-  const current =
-    angularSpeed > 0
-      ? torque * branch.speedConstant + branch.idleConstant + branch.idleSlope * angularSpeed
-      : 0;
-  load.angularSpeed[i] = angularSpeed;
-  load.thrust[i] = thrust;
-  load.torque[i] = torque;
-  load.axialSpeed[i] = axialSpeed + wake;
-  load.current[i] = current;
-  load.voltage[i] = angularSpeed / branch.speedConstant + current * branch.motorSideResistance;
-  return found;
+/** Shares of the total thrust that balance every moment of a state about the centre of gravity. */
+function sharesFor(craft: ForwardCraft, state: ForwardTrim): Outcome<Float64Array> {
+  const { model, circuit, dragCentre } = craft;
+  const { stations, centreOfGravity } = model;
+  const total = state.thrust;
+  const servo = stations.some((station) => station.servoTilt !== undefined);
+  const ratios = stations.map((_, i) => {
+    const net = state.thrusts[i] as number;
+    return net > 0 ? (state.load.torque[i] as number) / net : 0;
+  });
+  const balance = balanceOf(
+    effectivenessOf(stations, centreOfGravity, ratios),
+    stations,
+    centreOfGravity,
+    !servo,
+  );
+  // Forces backward (-x) and down (+z) at a lever r: roll = y F_z, pitch = z F_x - x F_z, yaw = -y F_x.
+  const back = dragCentre[2] - centreOfGravity[2];
+  let roll = (dragCentre[1] - centreOfGravity[1]) * state.download;
+  let pitch = -back * state.bodyDrag - (dragCentre[0] - centreOfGravity[0]) * state.download;
+  let yaw = (dragCentre[1] - centreOfGravity[1]) * state.bodyDrag;
+  stations.forEach(({ position }, i) => {
+    const force = state.rotors[i]?.inPlaneForce ?? 0;
+    pitch -= (position[2] - centreOfGravity[2]) * force;
+    yaw += (position[1] - centreOfGravity[1]) * force;
+  });
+  // At rest exactly the hover trim, to the last digit.
+  if (state.speed === 0) roll = pitch = yaw = 0;
+  const [rollScale, pitchScale, yawScale] = balance.scales;
+  const right = [1, -roll / (total * rollScale), -pitch / (total * pitchScale)];
+  if (!servo) right.push(-yaw / (total * yawScale));
+  const found = leastThrusts(balance.rows, right);
+  if (found.ok) return found;
+  const weightShare = (100 * Math.abs(pitch)) / (circuit.weight * pitchScale);
+  return noSolution(
+    `at ${state.speed.toFixed(1)} m/s the motors cannot balance the moments of the drag (${weightShare.toFixed(0)} % of weight times arm)`,
+  );
 }

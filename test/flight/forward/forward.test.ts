@@ -63,6 +63,46 @@ describe('forward flight', () => {
     expect(flew).toBeGreaterThan(40);
   });
 
+  // Newton again: moments about the centre of gravity summed here from places and forces.
+  it('balances moments motor by motor, drag above or below the centre of gravity', () => {
+    const place = fc.double({ min: -0.03, max: 0.03, noNaN: true });
+    fc.assert(
+      fc.property(place, place, place, fc.double({ min: 0, max: 35, noNaN: true }), (x, z, dragZ, speed) => {
+        const model = exampleQuad({ centreOfGravity: [x / 3, 0, z] });
+        const dragCentre = [0.01, 0, dragZ] as const;
+        const craft = forwardCraft(model, neutralLevers, drag, { dragCentre });
+        if (!craft.ok) throw new Error(craft.reason);
+        const found = forwardPoint(craft.value, speed, 0.7);
+        if (!found.ok) {
+          expect(found.reason).toMatch(/cannot balance the moments|full throttle/);
+          return;
+        }
+        const p = found.value;
+        const moment = [0, 0, 0];
+        const add = (at: readonly number[], f: readonly number[]): void => {
+          const r = at.map((v, k) => v - model.centreOfGravity[k]!);
+          moment[0]! += r[1]! * f[2]! - r[2]! * f[1]!;
+          moment[1]! += r[2]! * f[0]! - r[0]! * f[2]!;
+          moment[2]! += r[0]! * f[1]! - r[1]! * f[0]!;
+        };
+        add(dragCentre, [-p.bodyDrag, 0, p.download]);
+        model.stations.forEach((s, i) => {
+          add(s.position, [-p.rotors[i]!.inPlaneForce, 0, -p.thrusts[i]!]);
+          moment[2]! -= s.spin * p.rotors[i]!.torque;
+        });
+        for (const m of moment) expect(Math.abs(m)).toBeLessThan(1e-7 * p.thrust);
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it('loads the rear motors when the drag acts above the centre of gravity and lifts the nose', () => {
+    const craft = forwardCraft(exampleQuad(), neutralLevers, drag, { dragCentre: [0, 0, -0.02] });
+    if (!craft.ok) throw new Error(craft.reason);
+    const p = forwardPoint(craft.value, 20, 0.7);
+    expect(p.ok && p.value.thrusts[2]! - p.value.thrusts[0]!).toBeGreaterThan(0.05);
+  });
+
   // Helicopter textbooks (Leishman 2006, figure 5.13): power dips to a bucket and rises with the cube; best range faster than best endurance.
   it('has a power bucket, and goes furthest faster than it stays longest', () => {
     const craft = craftOf();

@@ -1,0 +1,93 @@
+import { type Outcome, solved } from '../../numerics/outcome.ts';
+import type { Branch, Circuit } from '../circuit.ts';
+import type { HoverTrim } from '../hoverTrim.ts';
+import { copyStation, type Load } from '../load.ts';
+import type { ObliqueRotor, ObliqueState } from './edgewise.ts';
+
+/** All rotors in one oblique flow. */
+export interface RotorSet {
+  /** One a station. */
+  readonly rotors: readonly ObliqueState[];
+  /** Sum of the in-plane drag [N]. */
+  readonly inPlaneForce: number;
+}
+
+interface Rotors {
+  readonly circuit: Circuit;
+  readonly trim: HoverTrim;
+  readonly oblique: ObliqueRotor;
+}
+
+const STOPPED: ObliqueState = { angularSpeed: 0, torque: 0, inPlaneForce: 0, inducedSpeed: 0 };
+
+/**
+ * Turns every rotor for a net thrust in oblique flow, and fills the load with what its motor needs.
+ *
+ * @param netThrusts one a station [N], >= 0; 0 stops the motor
+ * @param axialSpeed through the discs from above [m/s]
+ * @param edgewiseSpeed along the discs [m/s]
+ */
+export function turnRotors(
+  craft: Rotors,
+  netThrusts: ArrayLike<number>,
+  axialSpeed: number,
+  edgewiseSpeed: number,
+  load: Load,
+): Outcome<RotorSet> {
+  const { circuit } = craft;
+  const rotors: ObliqueState[] = [];
+  let inPlaneForce = 0;
+  for (let i = 0; i < circuit.branches.length; i++) {
+    const branch = circuit.branches[i] as Branch;
+    const thrust = (netThrusts[i] as number) / branch.netShare;
+    const twin = branch.sameAs;
+    const same = twin < i && load.thrust[twin] === thrust ? rotors[twin] : undefined;
+    if (same !== undefined) {
+      copyStation(load, twin, i);
+      rotors.push(same);
+    } else {
+      const found = turnOne(craft, branch, i, thrust, axialSpeed, edgewiseSpeed, load);
+      if (!found.ok) return found;
+      rotors.push(found.value);
+    }
+    inPlaneForce += rotors[i]?.inPlaneForce ?? 0;
+  }
+  return solved({ rotors, inPlaneForce });
+}
+
+function turnOne(
+  craft: Rotors,
+  branch: Branch,
+  i: number,
+  thrust: number,
+  axialSpeed: number,
+  edgewiseSpeed: number,
+  load: Load,
+): Outcome<ObliqueState> {
+  const { circuit, oblique } = craft;
+  // The lower rotor of a coaxial pair keeps the wake it has in hover, though speed blows that away: a little hard on it.
+  const wake = branch.inWakeOf < 0 ? 0 : (craft.trim.load.axialSpeed[i] as number);
+  const found =
+    thrust > 0
+      ? oblique(branch.rotor, {
+          thrust,
+          axialSpeed: axialSpeed + wake,
+          edgewiseSpeed,
+          airDensity: circuit.airDensity,
+          diameter: Math.sqrt((4 / Math.PI) * branch.discArea),
+          thrustScale: branch.thrustScale,
+          torqueScale: branch.torqueScale,
+        })
+      : solved(STOPPED);
+  if (!found.ok) return found;
+  const { angularSpeed, torque } = found.value;
+  const idle = branch.idleConstant + branch.idleSlope * angularSpeed;
+  const current = angularSpeed > 0 ? torque * branch.speedConstant + idle : 0;
+  load.angularSpeed[i] = angularSpeed;
+  load.thrust[i] = thrust;
+  load.torque[i] = torque;
+  load.axialSpeed[i] = axialSpeed + wake;
+  load.current[i] = current;
+  load.voltage[i] = angularSpeed / branch.speedConstant + current * branch.motorSideResistance;
+  return found;
+}
