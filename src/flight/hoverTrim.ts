@@ -1,6 +1,6 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { balanceOf, type Effectiveness, effectivenessOf, leastThrusts } from './allocation.ts';
-import type { Branch, Circuit } from './circuit.ts';
+import type { Circuit } from './circuit.ts';
 import { distanceOutside } from './hull.ts';
 import { emptyLoad, type Load, loadForThrusts } from './load.ts';
 import type { FlightModel } from './types.ts';
@@ -132,13 +132,4 @@ function whyNot(model: FlightModel, rows: readonly (readonly number[])[]): strin
   return withoutYaw.ok
     ? 'the reaction torques of the propellers cannot be balanced together with the centre of gravity: check the spins, or bring the centre of gravity to the middle'
     : 'the motors cannot balance weight and moments together';
-}
-
-/** Total net thrust of a load [N]. */
-export function totalNet(circuit: Circuit, load: Load): number {
-  let sum = 0;
-  for (let i = 0; i < circuit.branches.length; i++) {
-    sum += (load.thrust[i] as number) * (circuit.branches[i] as Branch).netShare;
-  }
-  return sum;
 }

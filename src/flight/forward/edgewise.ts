@@ -29,6 +29,8 @@ export interface ObliqueRequest {
   /** Of the reader's thrust and torque; 1 as it says. */
   readonly thrustScale: number;
   readonly torqueScale: number;
+  /** First guess of the angular speed [rad/s]; 0 for none. */
+  readonly start: number;
 }
 
 /** A way to know a rotor in oblique flow. */
@@ -82,15 +84,16 @@ export const glauertRotor: ObliqueRotor = (rotor, request) => {
     read(angularSpeed);
     return loads.thrust * thrustScale * (1 + THRUST_GROWTH * advanceSquare(angularSpeed)) - thrust;
   };
-  if (!(short(FASTEST) > 0))
-    return noSolution(`the propeller cannot give ${thrust.toFixed(2)} N at any speed`);
-  if (short(slowest) > 0) {
+  const start = request.start > slowest ? request.start : Math.max(slowest, 2500);
+  const angularSpeed = secantRoot(short, slowest, FASTEST, start);
+  const miss = short(angularSpeed);
+  if (!(Math.abs(miss) <= 1e-8 * thrust)) {
     return noSolution(
-      `at ${edgewiseSpeed.toFixed(1)} m/s edgewise the propeller turns too slowly for its advance ratio (above ${LARGEST_ADVANCE})`,
+      miss > 0
+        ? `at ${edgewiseSpeed.toFixed(1)} m/s edgewise the propeller turns too slowly for its advance ratio (above ${LARGEST_ADVANCE})`
+        : `the propeller cannot give ${thrust.toFixed(2)} N at any speed`,
     );
   }
-  const angularSpeed = secantRoot(short, slowest, FASTEST, Math.max(slowest, 2500));
-  read(angularSpeed);
   const mu2 = advanceSquare(angularSpeed);
   const axialTorque = loads.torque * torqueScale;
   const useful = (loads.thrust * thrustScale * through) / angularSpeed;

@@ -46,7 +46,7 @@ export interface ForwardTrim {
 
 /** Shares of the thrust and the moments they must balance take turns; they hardly move each other. */
 const ROUNDS = 12;
-const SETTLED = 1e-10;
+const SETTLED = 1e-9;
 
 /**
  * Steady level flight. In the tilted aircraft's axes, with q = rho V2 / 2:

@@ -26,7 +26,7 @@ export function topSpeed(craft: ForwardCraft, charge: number, largestDuty = 1): 
   const hovering = can(0);
   if (!hovering.ok) return hovering;
   let best = hovering.value;
-  let step = 4;
+  let step = 8;
   let beyond = FASTEST_TRIED;
   let limit = `not found below ${FASTEST_TRIED} m/s`;
   while (step > 0.01) {

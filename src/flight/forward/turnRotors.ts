@@ -77,6 +77,7 @@ function turnOne(
           diameter: Math.sqrt((4 / Math.PI) * branch.discArea),
           thrustScale: branch.thrustScale,
           torqueScale: branch.torqueScale,
+          start: load.angularSpeed[i] as number,
         })
       : solved(STOPPED);
   if (!found.ok) return found;
