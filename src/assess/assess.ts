@@ -1,7 +1,7 @@
 import { tipGaps } from '../airframe/tipGaps.ts';
 import type { Craft, CraftRotor } from '../build/craft.ts';
-import type { BuildPlace } from '../build/resolve/findParts.ts';
 import type { Reading } from '../build/read/fileError.ts';
+import type { BuildPlace } from '../build/resolve/findParts.ts';
 import { flightModelOf } from '../build/resolve/flightModelOf.ts';
 import { resolveBuild } from '../build/resolve/resolveBuild.ts';
 import type { Brief } from '../build/schema/brief.ts';
@@ -9,7 +9,7 @@ import type { Build } from '../build/schema/build.ts';
 import type { Shelf } from '../build/shelf.ts';
 import type { HoverStory } from '../flight/hoverStory.ts';
 import { styles } from '../flight/styles.ts';
-import { neutralLevers, type Style } from '../flight/types.ts';
+import { type FlightModel, neutralLevers, type Style } from '../flight/types.ts';
 import type { SectionTables } from '../rotor/sections.ts';
 import { airOf } from './dayOf.ts';
 import { exactMeasures } from './exactMeasures.ts';
@@ -133,8 +133,8 @@ function fly(craft: Craft, context: AssessContext): Flown {
   const { banded, unbanded } = propagate(
     figures as Readonly<Record<FigureName, number>>,
     leverStates(craft.unknowns, doubt),
-    (levers) => {
-      const raised = tellHover(model, levers, style, craft);
+    ({ levers, balanceShift }) => {
+      const raised = tellHover(shifted(model, balanceShift), levers, style, craft);
       return raised.ok ? raised.value.figures : {};
     },
   );
@@ -155,6 +155,13 @@ function fly(craft: Craft, context: AssessContext): Flown {
     ];
   });
   return { ok: true, story, measures };
+}
+
+/** The model with its balance moved forward [m]. */
+function shifted(model: FlightModel, forward: number): FlightModel {
+  if (forward === 0) return model;
+  const [x, y, z] = model.centreOfGravity;
+  return { ...model, centreOfGravity: [x + forward, y, z] };
 }
 
 function grounded(reason: string, part: string): Flown {

@@ -66,9 +66,9 @@ export function exactMeasures(
   const nearest = gaps[0];
   if (nearest !== undefined) {
     list.push({
-      ...airframe('least-tip-gap', `least tip gap, ${nearest.motor} to ${nearest.to}`, 'length', nearest.gap),
+      ...airframe('least-tip-gap', 'least tip gap', 'length', nearest.gap),
       better: 'more',
-      how: 'Distance in plan from the swept disc to the nearest neighbour that reaches its height.',
+      how: `From the ${nearest.motor} disc to ${nearest.to}: distance in plan to the nearest neighbour that reaches its height.`,
     });
   }
   return list;

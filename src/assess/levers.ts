@@ -14,35 +14,54 @@ export interface RotorDoubt {
   readonly knownBy: string;
 }
 
+/** One way things may really be: levers of the physics, and how far the balance lies forward of where it is reckoned. */
+export interface Doubted {
+  readonly levers: Levers;
+  /** [m] */
+  readonly balanceShift: number;
+}
+
+/** How far the centre of gravity of a finished craft lies from the sum of its parts (common practice, no source) [m]. */
+const BALANCE_SPREAD = 1.5e-3;
+
 /**
- * The craft's unknowns as states of the levers, each raised alone by one standard deviation. Thrust
+ * The craft's unknowns as states, each raised alone by one standard deviation. Thrust
  * and torque of a propeller err together, so they stand as two independent causes: blade shape, which
  * moves both, and profile drag, which moves the torque alone (Cholesky factor of their covariance).
  */
-export function leverStates(unknowns: readonly Unknown[], rotor: RotorDoubt): readonly Uncertainty<Levers>[] {
+export function leverStates(
+  unknowns: readonly Unknown[],
+  rotor: RotorDoubt,
+): readonly Uncertainty<Doubted>[] {
   const others = unknowns
     .filter((unknown) => unknown.lever !== 'thrustScale' && unknown.lever !== 'torqueScale')
     .map((unknown) => ({
       input: unknown.label,
       trust: unknown.trust,
-      raised: { ...neutralLevers, [unknown.lever]: 1 + unknown.deviation },
+      raised: raise({ [unknown.lever]: 1 + unknown.deviation }),
     }));
   const drag = rotor.torque * Math.sqrt(1 - rotor.correlation ** 2);
   return [
     {
       input: `propeller lift (${rotor.knownBy})`,
       trust: rotor.trust,
-      raised: {
-        ...neutralLevers,
-        thrustScale: 1 + rotor.thrust,
-        torqueScale: 1 + rotor.correlation * rotor.torque,
-      },
+      raised: raise({ thrustScale: 1 + rotor.thrust, torqueScale: 1 + rotor.correlation * rotor.torque }),
     },
     {
       input: `propeller drag (${rotor.knownBy})`,
       trust: rotor.trust,
-      raised: { ...neutralLevers, torqueScale: 1 + drag },
+      raised: raise({ torqueScale: 1 + drag }),
+    },
+    {
+      input: 'balance of the finished craft',
+      trust: 'inferred',
+      raised: { levers: neutralLevers, balanceShift: BALANCE_SPREAD },
     },
     ...others,
   ];
 }
+
+const raise = (levers: Partial<Levers>): Doubted => ({
+  levers: { ...neutralLevers, ...levers },
+  balanceShift: 0,
+});

@@ -125,5 +125,5 @@ function stops(
   return found.length === 0 || comparison.columns.length === 0 ? [] : ['', ...found];
 }
 
-/** Bands are shown for a cell only where asked, so a label must be short. */
-const shortLabel = (label: string) => label.replace(/, full throttle.*| until a motor is too hot/, '');
+/** A column of labels must stay narrow. */
+const shortLabel = (label: string) => label.replace(' until a motor is too hot', ' until hot');
