@@ -29,8 +29,8 @@ export interface ObliqueRequest {
   /** Of the reader's thrust and torque; 1 as it says. */
   readonly thrustScale: number;
   readonly torqueScale: number;
-  /** First guess of the angular speed [rad/s]; 0 for none. */
-  readonly start: number;
+  /** First guess of the angular speed [rad/s]. */
+  readonly start?: number;
 }
 
 /** A way to know a rotor in oblique flow. */
@@ -84,7 +84,7 @@ export const glauertRotor: ObliqueRotor = (rotor, request) => {
     read(angularSpeed);
     return loads.thrust * thrustScale * (1 + THRUST_GROWTH * advanceSquare(angularSpeed)) - thrust;
   };
-  const start = request.start > slowest ? request.start : Math.max(slowest, 2500);
+  const start = Math.max(request.start || 2500, slowest);
   const angularSpeed = secantRoot(short, slowest, FASTEST, start);
   const miss = short(angularSpeed);
   if (!(Math.abs(miss) <= 1e-8 * thrust)) {
