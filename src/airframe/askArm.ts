@@ -9,18 +9,19 @@ import {
 } from './armBeam.ts';
 import { armModes } from './armModes.ts';
 import { type ArmPlace, type ArmStress, armStress } from './armStress.ts';
-import { grippedEnd } from './grippedEnd.ts';
+import { grippedEnd, joinedEnd } from './grippedEnd.ts';
 import { heldEnd } from './heldEnd.ts';
 import type { PlateModuli } from './section.ts';
 import type { Mode } from './types.ts';
 
 /**
  * How the root is fixed. `held face`: every point of the root's cross-section; `between plates`: the
- * arm runs on between two plates that hold its faces; `plain`: beam theory's clamp. Looser joints add
- * lengths by which the arm acts longer, in thicknesses of their own choosing [m].
+ * arm runs on between two plates that hold its faces; `one piece`: cut with its plate from one sheet, the
+ * plate's middle counted apart; `plain`: beam theory's clamp. A loose joint adds lengths by which the arm
+ * acts longer [m].
  */
 export interface Grip {
-  readonly kind: 'held face' | 'between plates' | 'plain';
+  readonly kind: 'held face' | 'between plates' | 'one piece' | 'plain';
   readonly extraOutOfPlane?: number;
   readonly extraInPlane?: number;
   readonly extraTorsion?: number;
@@ -90,8 +91,8 @@ const UNIT_LOADS: readonly TipLoad[] = [
   [0, 0, 0, 1, 0, 0],
 ];
 
-/** Up becomes down: forces and moments about `up` change sign. */
-function tipLoad({ force, moment = [0, 0, 0] }: NonNullable<ArmQuestion['load']>): TipLoad {
+/** A load in the question's axes as the beam has it. Up becomes down: forces and moments about `up` change sign. */
+export function tipLoad({ force, moment = [0, 0, 0] }: NonNullable<ArmQuestion['load']>): TipLoad {
   return [force[0], force[1], -force[2], moment[0], moment[1], -moment[2]];
 }
 
@@ -116,6 +117,7 @@ export function gripEnd(grip: Grip, width: number, thickness: number, moduli: Pl
   const base = {
     'held face': heldEnd,
     'between plates': grippedEnd,
+    'one piece': joinedEnd,
     plain: () => PLAIN_END,
   }[grip.kind](width, thickness, moduli);
   return {
@@ -126,7 +128,7 @@ export function gripEnd(grip: Grip, width: number, thickness: number, moduli: Pl
   };
 }
 
-function checkArm({ length, outline, thickness, density, moduli, tipBody }: ArmQuestion): void {
+export function checkArm({ length, outline, thickness, density, moduli, tipBody }: ArmQuestion): void {
   const positive = { length, thickness, E1: moduli.E1, E2: moduli.E2, G12: moduli.G12, G13: moduli.G13 };
   for (const [name, value] of Object.entries(positive)) {
     if (!(value > 0 && Number.isFinite(value))) throw new RangeError(`${name}: must be over 0, got ${value}`);

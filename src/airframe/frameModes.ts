@@ -92,12 +92,15 @@ const NAMES: Record<Pattern, { readonly upright: ModeShape; readonly sideways: M
   rest: { upright: 'out-of-plane pair', sideways: 'in-plane scissor' },
 };
 
-/** What a held arm's mode does most at its tip; its turn about its axis is weighed at 20 mm. */
-function heldKind(reduced: ReducedArm, k: number): 'upright' | 'sideways' | 'twist' {
-  const [, v = 0, w = 0, turn = 0] = reduced.tipShapes.subarray(6 * k, 6 * k + 4);
-  const twist = Math.abs(turn) * 0.02;
-  if (Math.abs(w) > Math.abs(v) && Math.abs(w) > twist) return 'upright';
-  return Math.abs(v) >= twist ? 'sideways' : 'twist';
+/** What a held arm's mode moves most by kinetic energy of its end: up and down, sideways, or about its axis. */
+function heldKind({ arm, tipShapes }: ReducedArm, k: number): 'upright' | 'sideways' | 'twist' {
+  const [, v = 0, w = 0, turn = 0] = tipShapes.subarray(6 * k, 6 * k + 4);
+  const { tipBody } = arm.beam;
+  const sideways = Math.abs(v + turn * (tipBody?.height ?? 0));
+  const gyration = tipBody === undefined ? arm.beam.thickness : Math.sqrt(tipBody.inertia[0] / tipBody.mass);
+  const twist = Math.abs(turn) * gyration;
+  if (Math.abs(w) > sideways && Math.abs(w) > twist) return 'upright';
+  return sideways >= twist ? 'sideways' : 'twist';
 }
 
 /** Size of each pattern in the arms' own bending at the tips, w (2) or v (1), by least squares. */
