@@ -1,0 +1,51 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { demo } from './fakeIo.ts';
+
+const built = existsSync('dist/cli/quadwright.mjs') && existsSync('dist/cli/shelf.json');
+
+/** The built program as a person runs it; `npm test` builds it before. */
+describe.skipIf(!built)('the built command line', () => {
+  const run = (...words: string[]) => spawnSync('./bin/quadwright', words, { encoding: 'utf8' });
+
+  it('assesses a demo build, without colours in a pipe', () => {
+    const { status, stdout } = run('assess', `${demo}/turnstone.yaml`, '--brief', `${demo}/brief.yaml`);
+    expect(status).toBe(0);
+    expect(stdout).toContain('thrust to weight');
+    expect(stdout).not.toContain('\u001b[');
+  });
+
+  it('has the documented exit codes', () => {
+    expect(run('assess', `${demo}/bonxie.yaml`, '--brief', `${demo}/brief.yaml`).status).toBe(1);
+    expect(run('assess', 'no-such-file.yaml').status).toBe(2);
+    expect(run('--help').status).toBe(0);
+  });
+
+  it('prints help with an example for every verb', () => {
+    for (const verb of [
+      ['assess'],
+      ['compare'],
+      ['shelf'],
+      ['check'],
+      ['ask', 'rotor'],
+      ['ask', 'air'],
+      ['ask', 'point'],
+    ]) {
+      const { stdout, status } = run(...verb, '--help');
+      expect(status, verb.join(' ')).toBe(0);
+      expect(stdout, verb.join(' ')).toMatch(/Examples?:/);
+    }
+  });
+
+  it('bears a reader that leaves early', () => {
+    const out = execFileSync(
+      'bash',
+      ['-c', `./bin/quadwright shelf --find a | head -1; echo "\${PIPESTATUS[0]}"`],
+      {
+        encoding: 'utf8',
+      },
+    );
+    expect(out.trim().split('\n').at(-1)).toBe('0');
+  });
+});

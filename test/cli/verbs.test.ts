@@ -1,0 +1,273 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { candidates, demo, quadwright } from './fakeIo.ts';
+
+const brief = ['--brief', `${demo}/brief.yaml`];
+const turnstone = `${demo}/turnstone.yaml`;
+const noTrace = (text: string) => {
+  expect(text).not.toMatch(/NaN|undefined|\[object|Infinity| {4}at /);
+};
+
+describe('assess', () => {
+  it('prints measures with bands and says where they lean, without a NaN', async () => {
+    const { code, out } = await quadwright(['assess', turnstone, ...brief, '--notes']);
+    expect(code).toBe(0);
+    expect(out).toContain('thrust to weight');
+    expect(out).toContain('minutes flown, freestyle');
+    expect(out).toContain('to the first flight');
+    noTrace(out);
+  });
+
+  it('gives SI with band, how, source and trust for every measure as JSON', async () => {
+    const { out } = await quadwright(['assess', turnstone, ...brief, '--json']);
+    const found = JSON.parse(out);
+    expect(found.flies).toBe(true);
+    for (const measure of found.measures) {
+      expect(Number.isFinite(measure.value), measure.id).toBe(true);
+      expect(measure.band[0], measure.id).toBeLessThanOrEqual(measure.value);
+      expect(measure.band[1], measure.id).toBeGreaterThanOrEqual(measure.value);
+      expect(measure.how.length, measure.id).toBeGreaterThan(10);
+      expect(measure.source.length, measure.id).toBeGreaterThan(3);
+    }
+    const mass = found.measures.find((measure: { id: string }) => measure.id === 'all-up-mass');
+    expect(mass.value).toBeGreaterThan(0.4);
+    expect(mass.value).toBeLessThan(0.9);
+  });
+
+  it('ends with 1 where a stop is found', async () => {
+    const { code, out } = await quadwright(['assess', `${demo}/bonxie.yaml`, ...brief]);
+    expect(code).toBe(1);
+    expect(out).toContain('STOP');
+  });
+
+  it("takes the user's own shelf", async () => {
+    const bare = await quadwright(['assess', 'demo/own-build.yaml']);
+    expect(bare.code).toBe(2);
+    const own = await quadwright([
+      'assess',
+      'demo/own-build.yaml',
+      '--shelf',
+      'demo/own-shelf.yaml',
+      '--json',
+    ]);
+    expect([0, 1]).toContain(own.code);
+    expect(JSON.parse(own.out).inferred.length).toBeGreaterThan(0);
+  });
+});
+
+describe('compare', () => {
+  it('sets the six candidates side by side, in order, with reasons and causes that add up', async () => {
+    const { code, out } = await quadwright(['compare', ...candidates, ...brief, '--json']);
+    expect(code).toBe(1);
+    const { comparison, causes, assessments } = JSON.parse(out);
+    expect(comparison.columns).toHaveLength(6);
+    expect(comparison.order).toHaveLength(6);
+    const [leader, second] = comparison.order.map((index: number) => assessments[index]);
+    const value = (of: { measures: { id: string; value: number }[] }, id: string) =>
+      of.measures.find((measure) => measure.id === id)!.value;
+    for (const id of ['all-up-mass', 'flown-time', 'first-flight-cost']) {
+      const sum = causes.reduce(
+        (total: number, cause: { effects: Record<string, number> }) => total + (cause.effects[id] ?? 0),
+        0,
+      );
+      expect(sum).toBeCloseTo(value(second, id) - value(leader, id), 6);
+    }
+  });
+
+  it('puts a build with a stop behind those without', async () => {
+    const { out } = await quadwright(['compare', ...candidates, ...brief, '--json']);
+    const { comparison } = JSON.parse(out);
+    const stops = comparison.order.map((index: number) => comparison.columns[index].stops);
+    expect(stops).toEqual([...stops].sort((a: number, b: number) => a - b));
+  });
+
+  it('reads well for people', async () => {
+    const { out } = await quadwright(['compare', ...candidates, ...brief]);
+    expect(out).toMatch(/leads/);
+    noTrace(out);
+  });
+
+  it('wants two builds at least', async () => {
+    const { code, error } = await quadwright(['compare', turnstone]);
+    expect(code).toBe(2);
+    expect(error).toContain('2 to 8');
+  });
+});
+
+describe('shelf', () => {
+  it('lists kinds, one kind, one part', async () => {
+    expect((await quadwright(['shelf'])).out).toContain('propeller');
+    const motors = await quadwright(['shelf', 'motor', '--find', '2207']);
+    expect(motors.out).toContain('rpm/V');
+    const one = await quadwright(['shelf', 'turnstone-5']);
+    expect(one.out).toContain('id: turnstone-5');
+    expect(one.out).toContain('invented: true');
+  });
+
+  it('names the nearest when there is none', async () => {
+    const { code, error } = await quadwright(['shelf', 'moter']);
+    expect(code).toBe(2);
+    expect(error).toContain('Did you mean "motor"?');
+  });
+});
+
+describe('check', () => {
+  it('passes every file of the demo', async () => {
+    const { code } = await quadwright(['check', ...candidates, `${demo}/brief.yaml`]);
+    expect(code).toBe(0);
+  });
+
+  it('tells line, column, field, found, allowed and remedy of everything wrong at once', async () => {
+    const text = readFileSync(turnstone, 'utf8')
+      .replace('motors: ', 'moters: ')
+      .replace(/motorLength: [^ }]+ mm/, 'motorLength: 8');
+    const { code, out } = await quadwright(['check', 'bad.yaml'], { 'bad.yaml': text });
+    expect(code).toBe(2);
+    expect(out).toMatch(/bad\.yaml:\d+:\d+ moters/);
+    expect(out).toContain('Did you mean "motors"?');
+    expect(out).toContain('motorLength');
+    expect(out).toContain('allowed');
+  });
+});
+
+describe('ask', () => {
+  it('answers for a rotor by the contract', async () => {
+    const words = ['ask', 'rotor', '--diameter', '5 in', '--pitch', '3.75 in', '--blades', '3'];
+    const { code, out } = await quadwright([...words, '--rpm', '4000,6000', '--advance', '0,0.2', '--json']);
+    expect(code).toBe(0);
+    const answers = JSON.parse(out);
+    expect(answers).toHaveLength(4);
+    const [first] = answers;
+    expect(Object.keys(first)).toEqual([
+      'rpm',
+      'speed',
+      'advanceRatio',
+      'thrustCoefficient',
+      'powerCoefficient',
+      'thrust',
+      'power',
+      'torque',
+      'band',
+    ]);
+    const n = first.rpm / 60;
+    const D = 0.127;
+    expect(first.thrust / (1.225 * n ** 2 * D ** 4)).toBeCloseTo(first.thrustCoefficient, 4);
+    expect(first.power).toBeCloseTo(first.torque * 2 * Math.PI * n, 9);
+    expect(first.band.thrustCoefficient[0]).toBeLessThan(first.thrustCoefficient);
+    expect(first.band.powerCoefficient[1]).toBeGreaterThan(first.powerCoefficient);
+  });
+
+  it('meets a measured point it is anchored on, and narrows its band', async () => {
+    const words = [
+      'ask',
+      'rotor',
+      '--diameter',
+      '5 in',
+      '--pitch',
+      '3.75 in',
+      '--blades',
+      '3',
+      '--rpm',
+      '6000',
+      '--json',
+    ];
+    const free = JSON.parse((await quadwright(words)).out)[0];
+    const [thrust, power] = [free.thrust * 1.08, free.power * 1.05];
+    const anchored = JSON.parse(
+      (await quadwright([...words, '--anchor', `rpm=6000,thrust=${thrust} N,power=${power} W`])).out,
+    )[0];
+    expect(Math.abs(anchored.thrust / thrust - 1)).toBeLessThan(0.02);
+    expect(Math.abs(anchored.power / power - 1)).toBeLessThan(0.02);
+    const width = (each: typeof free) => each.band.thrustCoefficient[1] - each.band.thrustCoefficient[0];
+    expect(width(anchored)).toBeLessThan(width(free));
+  });
+
+  it('reads a blade table and says what is wrong with a bad one', async () => {
+    const table = 'r/R,c/R,beta\n0.15,0.11,33\n0.5,0.19,22\n0.75,0.15,16\n1,0.04,10\n';
+    const words = [
+      'ask',
+      'rotor',
+      '--diameter',
+      '5 in',
+      '--blades',
+      '2',
+      '--rpm',
+      '6000',
+      '--blade',
+      'b.csv',
+      '--json',
+    ];
+    expect((await quadwright(words, { 'b.csv': table })).code).toBe(0);
+    const bad = await quadwright(words, { 'b.csv': table.replace('0.19', 'wide') });
+    expect(bad.code).toBe(2);
+    expect(bad.error).toContain('b.csv:3');
+  });
+
+  it('says in words where there is no solution', async () => {
+    const words = ['ask', 'rotor', '--diameter', '5 in', '--pitch', '3 in', '--blades', '2', '--rpm', '6000'];
+    const { code, out } = await quadwright([...words, '--speed', '-4 m/s', '--json']);
+    expect(code).toBe(0);
+    const [answer] = JSON.parse(out);
+    expect(answer.thrust).toBeNull();
+    expect(answer.noSolution.length).toBeGreaterThan(20);
+  });
+
+  it('answers for an operating point and for the air', async () => {
+    const point = await quadwright(['ask', 'point', turnstone, '--throttle', '60 %', '--json']);
+    expect(JSON.parse(point.out).stations).toHaveLength(4);
+    const air = await quadwright(['ask', 'air', '--height', '1000 m', '--json']);
+    expect(JSON.parse(air.out).pressure).toBeCloseTo(89874.6, 0);
+  });
+});
+
+describe('bad input', () => {
+  const swap = (from: RegExp, to: string) => ({
+    'b.yaml': readFileSync(turnstone, 'utf8').replace(from, to),
+  });
+
+  it.each([
+    ['a missing part', swap(/frame: \S+/, 'frame: turnston-5'), 'Did you mean "turnstone-5"?'],
+    ['a wrong unit', swap(/motorLength: [^ }]+ mm/, 'motorLength: 8 kg'), 'not a unit of length'],
+    ['a 2 MB file of brackets', { 'b.yaml': '['.repeat(2_000_000) }, 'too large'],
+    ['a deep file of brackets', { 'b.yaml': '['.repeat(2000) }, 'b.yaml:1'],
+    ['nothing at all', { 'b.yaml': '' }, 'empty'],
+  ])('%s is one clear error', async (_, files, says) => {
+    const { code, out, error } = await quadwright(['assess', 'b.yaml'], files);
+    expect(code).toBe(2);
+    expect(out).toBe('');
+    expect(error).toContain(says);
+    noTrace(error);
+  });
+
+  it('a negative mass on a shelf is an error at its line', async () => {
+    const shelf =
+      'format: quadwright-shelf-1\nparts:\n  - id: odd-strap\n    kind: strap\n    name: Odd\n    price: 1.00 GBP\n    mass: -3 g\n    width: 20 mm\n    length: 200 mm\n';
+    const { code, out } = await quadwright(['check', 's.yaml'], { 's.yaml': shelf });
+    expect(code).toBe(2);
+    expect(out).toContain('s.yaml:7');
+  });
+
+  it('a part based on itself is an error, not a loop', async () => {
+    const shelf =
+      'format: quadwright-shelf-1\nparts:\n  - id: snake\n    basedOn: snake\n    kind: strap\n    name: Snake\n';
+    const { code, out } = await quadwright(['check', 's.yaml'], { 's.yaml': shelf });
+    expect(code).toBe(2);
+    expect(out).toContain('snake');
+  });
+
+  it('a propeller larger than the frame takes is a stop', async () => {
+    const { code, out } = await quadwright(
+      ['assess', 'b.yaml', '--json'],
+      swap(/propellers: \S+/, 'propellers: neap-7035-3'),
+    );
+    expect(code).toBe(1);
+    const ids = JSON.parse(out).findings.map((finding: { id: string }) => finding.id);
+    expect(ids).toContain('propeller-too-large');
+  });
+
+  it('words it does not know get the nearest it does', async () => {
+    const { code, error } = await quadwright(['asess', turnstone]);
+    expect(code).toBe(2);
+    expect(error).toContain('assess');
+  });
+});
