@@ -13,6 +13,11 @@ export function couldBeSeen(occluder: Occluder, view: ViewFrame): boolean {
   return offAxis - Math.asin(reach / distance) <= view.cornerAngle;
 }
 
+/** The middle of an occluder [m], near enough to tell which of two is in front. */
+export function placeOf(occluder: Occluder): Vector3 {
+  return boundingBall(occluder).centre;
+}
+
 /** Of all its corners at least; round parts are drawn up to 3 % outside their circle. */
 function boundingBall(occluder: Occluder): { centre: Vector3; reach: number } {
   switch (occluder.kind) {
@@ -31,9 +36,13 @@ function boundingBall(occluder: Occluder): { centre: Vector3; reach: number } {
       return between(occluder.from, occluder.to, Math.hypot(width, occluder.thickness) / 2);
     }
     case 'plate': {
-      const [first = [0, 0]] = occluder.outline;
-      const reach = Math.max(...occluder.outline.map(([x, y]) => Math.hypot(x - first[0], y - first[1])));
-      return { centre: [first[0], first[1], occluder.z], reach: reach + occluder.thickness };
+      const middle = (k: 0 | 1) => {
+        const values = occluder.outline.map((corner) => corner[k]);
+        return (Math.min(...values) + Math.max(...values)) / 2;
+      };
+      const [cx, cy] = [middle(0), middle(1)];
+      const reach = Math.max(...occluder.outline.map(([x, y]) => Math.hypot(x - cx, y - cy)));
+      return { centre: [cx, cy, occluder.z], reach: reach + occluder.thickness };
     }
   }
 }

@@ -6,7 +6,7 @@ type Triangle = readonly [Corner, Corner, Corner];
  * plate outlines of some tens of corners. Its triangles are wound alike and fill it exactly.
  *
  * @param outline at least three corners in order, either way round, not crossing; units as given
- * @throws RangeError when no ear is left, which means that the outline crosses itself
+ * @throws RangeError when no ear is left or the areas differ, which means that the outline crosses itself
  */
 export function triangulate(outline: readonly Corner[]): Triangle[] {
   if (outline.length < 3)
@@ -22,6 +22,11 @@ export function triangulate(outline: readonly Corner[]): Triangle[] {
   }
   const last = around(rest, 1);
   if (turn(...last) > 0) triangles.push(last);
+  const whole = Math.abs(signedArea(outline));
+  const cut = triangles.reduce((sum, triangle) => sum + turn(...triangle) / 2, 0);
+  if (Math.abs(cut - whole) > 1e-6 * whole) {
+    throw new RangeError(`outline must not cross itself; its area is ${whole} but its triangles' ${cut}`);
+  }
   return triangles;
 }
 

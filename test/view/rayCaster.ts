@@ -17,8 +17,10 @@ export function castCover(
   let [covered, touched] = [0, 0];
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
-      const u = (((column + 0.5) / columns - 0.5) * camera.width) / focal;
-      const v = (((row + 0.5) / rows - 0.5) * camera.height) / focal;
+      // Each ray somewhere in its cell (fixed scatter), so that edges along rows average out.
+      const [across, down] = scatter(row * columns + column);
+      const u = (((column + across) / columns - 0.5) * camera.width) / focal;
+      const v = (((row + down) / rows - 0.5) * camera.height) / focal;
       const radius = Math.hypot(u, v);
       const angle =
         camera.lensLaw === 'rectilinear'
@@ -44,6 +46,11 @@ export function castCover(
     }
   }
   return { covered: covered / (rows * columns), touched: touched / (rows * columns) };
+}
+
+/** Two numbers in 0 to 1 from the plastic-number sequence (Roberts 2018, from memory). */
+function scatter(i: number): [number, number] {
+  return [(i * 0.7548776662466927) % 1, (i * 0.5698402909980532) % 1];
 }
 
 function focalOf(camera: Camera): number {
