@@ -1,0 +1,34 @@
+// `npm run bench`: every benchmark of bench/, built as the product is built, one after the other in one run.
+// Names may be given: `npm run bench -- assess`.
+import { existsSync, readdirSync } from 'node:fs';
+import { build } from 'vite';
+import { run } from './setUp.mjs';
+
+const wanted = process.argv.slice(2);
+const names = readdirSync('bench')
+  .filter((name) => name.endsWith('.ts'))
+  .map((name) => name.slice(0, -3))
+  .filter((name) => wanted.length === 0 || wanted.includes(name));
+if (names.length === 0) {
+  console.error(`No such benchmark. There are: ${readdirSync('bench').join(', ')}`);
+  process.exit(2);
+}
+if (!existsSync('dist/cli/shelf.json') && run('node', ['scripts/build.mjs']) !== 0) process.exit(1);
+let worst = 0;
+for (const name of names) {
+  await build({
+    configFile: false,
+    logLevel: 'error',
+    build: {
+      ssr: `bench/${name}.ts`,
+      outDir: `dist/bench/${name}`,
+      target: 'node20',
+      minify: false,
+      rollupOptions: { output: { entryFileNames: 'bench.mjs' } },
+    },
+    ssr: { noExternal: true },
+  });
+  console.log(`\n== ${name}`);
+  worst = Math.max(worst, run('node', [`dist/bench/${name}/bench.mjs`]));
+}
+process.exit(worst);
