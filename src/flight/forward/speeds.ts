@@ -1,6 +1,9 @@
+import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
+import { emptySupply, feed } from '../feed.ts';
+import { inWords, sourceAt } from '../operatingPoint.ts';
 import { type ForwardPoint, forwardPoint } from './forwardPoint.ts';
-import type { ForwardCraft } from './forwardTrim.ts';
+import { type ForwardCraft, forwardTrim } from './forwardTrim.ts';
 
 /** The fastest level flight and what stands in the way of more. */
 export interface TopSpeed {
@@ -10,40 +13,57 @@ export interface TopSpeed {
 }
 
 const FASTEST_TRIED = 120; // [m/s]
+const STRIDE = 8; // [m/s]
+const PRECISION = 0.01; // [m/s]
 
 /**
- * Largest speed of level flight on a pack at a charge, with no duty above `largestDuty`. Searched upwards in steps and
- * then by bisection, since beyond it there is no state at all to interpolate: to 1 cm/s.
+ * Largest speed of level flight on a pack at a charge, with no duty above `largestDuty`; to 1 cm/s. Strides upwards to the
+ * first speed that fails and searches between, by the duty left over where that still has a value.
  *
  * @param largestDuty 1 for the top speed; about 0.8 leaves something to steer with
  */
 export function topSpeed(craft: ForwardCraft, charge: number, largestDuty = 1): Outcome<TopSpeed> {
-  const can = (speed: number): Outcome<ForwardPoint> => {
-    const found = forwardPoint(craft, speed, charge);
-    if (!found.ok || found.value.largestDuty <= largestDuty) return found;
-    return noSolution(`a motor would need a duty above ${largestDuty.toFixed(2)}`);
+  const count = craft.circuit.branches.length;
+  const supply = emptySupply(count);
+  const source = sourceAt(craft.circuit, charge);
+  let reason = '';
+  const left = (speed: number): number => {
+    const trimmed = forwardTrim(craft, speed);
+    const fed = trimmed.ok ? feed(craft.circuit, source, trimmed.value.load, supply) : 'pack gives out';
+    if (!trimmed.ok || fed === 'pack gives out') {
+      reason = trimmed.ok ? inWords('pack gives out') : trimmed.reason;
+      return -1;
+    }
+    let most = 0;
+    trimmed.value.load.voltage.forEach((voltage, i) => {
+      most = Math.max(most, voltage / (supply.voltage[i] as number));
+    });
+    if (most > largestDuty) {
+      reason =
+        largestDuty < 1
+          ? `a motor would need a duty above ${largestDuty.toFixed(2)}`
+          : inWords('short of voltage');
+    }
+    return largestDuty - most;
   };
-  const hovering = can(0);
-  if (!hovering.ok) return hovering;
-  let best = hovering.value;
-  let step = 8;
-  let beyond = FASTEST_TRIED;
-  let limit = `not found below ${FASTEST_TRIED} m/s`;
-  while (step > 0.01) {
-    const speed = best.speed + step;
-    if (speed >= beyond) {
-      step /= 2;
-      continue;
-    }
-    const next = can(speed);
-    if (next.ok) best = next.value;
-    else {
-      beyond = speed;
-      limit = next.reason;
-      step /= 2;
-    }
+  if (left(0) < 0) return noSolution(`it cannot hover: ${reason}`);
+  let flown = 0;
+  let beyond = STRIDE;
+  while (beyond < FASTEST_TRIED && left(beyond) >= 0) {
+    flown = beyond;
+    beyond += STRIDE;
   }
-  return solved({ at: best, limit });
+  if (beyond >= FASTEST_TRIED)
+    return noSolution(`still faster at ${FASTEST_TRIED} m/s, beyond what is believed`);
+  const root = bracketedRoot(left, flown, beyond, PRECISION);
+  const speed = root.ok ? root.value : flown;
+  left(speed + PRECISION);
+  const limit = reason;
+  for (const slower of [speed, speed - PRECISION, flown]) {
+    const at = forwardPoint(craft, Math.max(slower, 0), charge);
+    if (at.ok && at.value.largestDuty <= largestDuty) return solved({ at: at.value, limit });
+  }
+  return noSolution(limit);
 }
 
 /** Level flight over speed: what it takes, and the speeds that stay up longest and get furthest. */
