@@ -27,13 +27,13 @@ const SCATTER = { speedConstant: 0.03, resistance: 0.3, noLoadCurrent: 0.3, mass
 const SOURCE = 'scaling laws of docs/method/drive.md, factors from memory of typical listings';
 
 /**
- * @param plate stator 5 to 60 mm across, 1 to 40 mm high; speed constant 5 to 3000 rad/s per V
+ * @param plate stator 5 to 60 mm across, 1 to 40 mm high; speed constant 5 to 5000 rad/s per V
  * @throws RangeError outside those
  */
 export function motorFromNameplate(plate: MotorNameplate): MotorGuess {
   check('statorDiameter', plate.statorDiameter, 0.005, 0.06, 'm');
   check('statorHeight', plate.statorHeight, 0.001, 0.04, 'm');
-  check('speedConstant', plate.speedConstant, 5, 3000, 'rad/s per V');
+  check('speedConstant', plate.speedConstant, 5, 5000, 'rad/s per V');
   const { statorDiameter: D, statorHeight: h, speedConstant } = plate;
   const volume = D * D * h;
   const motorConstantSquared = (MOTOR_CONSTANT_FACTOR * D ** 4 * h * h) / (h + D / 4);
