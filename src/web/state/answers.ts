@@ -2,10 +2,12 @@ import { wrap } from 'comlink';
 import { create } from 'zustand';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
+import { compare } from '../../choose/compare.ts';
 import { usualWants } from '../../choose/wants.ts';
 import { latestWins } from '../worker/latestWins.ts';
 import type { BuildView, Desk, ShelfRow } from '../worker/protocol.ts';
-import { layOut, useDesk } from './desk.ts';
+import { layOut, openBuild, useDesk } from './desk.ts';
+import { usePlace } from './place.ts';
 
 interface Answers {
   readonly brief?: Brief;
@@ -44,6 +46,21 @@ export async function startWork(): Promise<void> {
   }
 }
 
+/** The sheets of a build open on the one that leads, unless the user has opened or changed one before. */
+function openLeader(): void {
+  const { views } = useAnswers.getState();
+  const { builds, asShipped, open, wants } = useDesk.getState();
+  const ids = Object.keys(builds);
+  if (usePlace.getState().sheet !== 'choice' || open !== ids[0] || builds !== asShipped) return;
+  const assessments = ids.flatMap((id) => {
+    const view = views[id];
+    return view?.ok === true ? [view.assessment] : [];
+  });
+  if (assessments.length !== ids.length || assessments.length < 2) return;
+  const leader = ids[compare(assessments, wants).order[0] ?? 0];
+  if (leader !== undefined) openBuild(leader);
+}
+
 function receive(id: string, answer: PromiseSettledResult<BuildView>, stillWaiting: boolean): void {
   const view: BuildView =
     answer.status === 'fulfilled' ? answer.value : { ok: false, reasons: [inWords(answer.reason)] };
@@ -51,6 +68,7 @@ function receive(id: string, answer: PromiseSettledResult<BuildView>, stillWaiti
     views: { ...views, [id]: view },
     waiting: stillWaiting ? waiting : waiting.filter((other) => other !== id),
   }));
+  if (useAnswers.getState().waiting.length === 0) openLeader();
 }
 
 const inWords = (error: unknown): string => (error instanceof Error ? error.message : String(error));

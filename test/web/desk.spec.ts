@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { compare } from '../../src/choose/compare.ts';
+import { usualWants } from '../../src/choose/wants.ts';
+import { flips, HEAVIEST } from '../../src/web/choice/flips.ts';
+import { openDesk } from '../../src/web/worker/openDesk.ts';
+
+const desk = openDesk();
+const { brief, builds, shelf } = await desk.open();
+const views = await Promise.all(builds.map(({ build }) => desk.assess(build)));
+const flying = views.flatMap((view) => (view.ok && view.curves ? [{ ...view, curves: view.curves }] : []));
+
+describe('the desk', () => {
+  it('works out all six candidates', () => {
+    expect(builds).toHaveLength(6);
+    expect(flying).toHaveLength(6);
+    expect(shelf.length).toBeGreaterThan(100);
+  });
+
+  it('ends the lift curve on the thrust-to-weight measure, and passes weight at hover throttle', () => {
+    for (const { assessment, curves } of flying) {
+      const value = (id: string) =>
+        assessment.measures.find((measure) => measure.id === id)?.value ?? Number.NaN;
+      expect(curves.throttle.at(-1)?.liftToWeight).toBeCloseTo(value('thrust-to-weight'), 6);
+      const over = curves.throttle.find(({ liftToWeight }) => liftToWeight >= 1)?.throttle ?? 1;
+      // Hover is told for a half-full pack, the curve for a fresh one: within a step or two of 5 %.
+      expect(Math.abs(over - value('hover-throttle'))).toBeLessThan(0.1);
+    }
+  });
+
+  it('falls in voltage as the charge is used, and further at full throttle', () => {
+    for (const { curves } of flying) {
+      curves.discharge.forEach((point, i) => {
+        const before = curves.discharge[i - 1];
+        if (before?.hover !== undefined && point.hover !== undefined)
+          expect(point.hover).toBeLessThan(before.hover);
+        if (point.hover !== undefined && point.fullThrottle !== undefined)
+          expect(point.fullThrottle).toBeLessThan(point.hover);
+      });
+    }
+  });
+
+  it('draws each build with a disc for each motor, its blades no wider than the disc', () => {
+    for (const { picture, assessment } of flying) {
+      expect(picture.rotors).toHaveLength(assessment.stations.length);
+      for (const rotor of picture.rotors) {
+        expect(rotor.blade.length).toBeGreaterThan(3);
+        for (const { at, width } of rotor.blade) {
+          expect(at).toBeLessThanOrEqual(1);
+          expect(width).toBeGreaterThan(0);
+          expect(width).toBeLessThan(0.6);
+        }
+      }
+    }
+  });
+
+  it('says in words why a build can not be resolved', async () => {
+    const first = builds[0]!.build;
+    const view = await desk.assess({ ...first, motors: { ...first.motors, part: 'no-such-motor' } });
+    expect(view.ok).toBe(false);
+    if (!view.ok) expect(view.reasons.join(' ')).toContain('no-such-motor');
+  });
+});
+
+describe('flips', () => {
+  const assessments = flying.map(({ assessment }) => assessment);
+  const wants = usualWants(brief.purpose);
+
+  it('names only weights that really turn the order, and none nearer that would', () => {
+    const leaderAt = (measure: string, weight: number) =>
+      compare(
+        assessments,
+        wants.map((want) => (want.measure === measure ? { measure, weight } : want)),
+      ).order[0];
+    const now = compare(assessments, wants).order[0];
+    const found = flips(assessments, wants);
+    for (const { measure, from, to, leader } of found) {
+      expect(leaderAt(measure, to)).toBe(leader);
+      expect(leader).not.toBe(now);
+      for (
+        let weight = Math.max(0, from - Math.abs(to - from) + 0.5);
+        weight < from + Math.abs(to - from);
+        weight += 0.5
+      )
+        expect(leaderAt(measure, weight), `${measure} at ${weight}`).toBe(now);
+      expect(to).toBeLessThanOrEqual(HEAVIEST);
+    }
+  });
+});
