@@ -45,6 +45,10 @@ export function styleFlight(
   styleScale: number,
   hover: Drain,
 ): StyleFlight {
+  const shares = style.bins.reduce((sum, bin) => sum + bin.share, 0);
+  if (!(Math.abs(shares - 1) <= 1e-6)) {
+    throw new RangeError(`shares of style ${style.name} must add to 1; found ${shares}`);
+  }
   const count = circuit.branches.length;
   const supply = emptySupply(count);
   const punch = emptyLoad(count);

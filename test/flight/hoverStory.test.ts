@@ -131,6 +131,21 @@ describe('hover story', () => {
     expect(() => hoverStory(exampleQuad({ stations: [] }), neutralLevers, [])).toThrow(/at least one motor/);
   });
 
+  it('refuses a style that does not fill its time', () => {
+    const half = { name: 'half', bins: [{ share: 0.5, thrustToWeight: 1 }], source: 'test' };
+    expect(() => hoverStory(exampleQuad(), neutralLevers, [half])).toThrow(
+      /shares of style half must add to 1; found 0.5/,
+    );
+  });
+
+  // A style that only hovers is the hover: same model by two roads.
+  it('flies a style of nothing but hover as long as the hover', () => {
+    const still = { name: 'still', bins: [{ share: 1, thrustToWeight: 1 }], source: 'test' };
+    const story = hoverStory(exampleQuad(), neutralLevers, [still]);
+    if (!story.ok) throw new Error(story.reason);
+    expect(story.value.styles[0]!.ofHover).toBeCloseTo(1, 2);
+  });
+
   it('refuses a lever of zero by name', () => {
     expect(() => hoverStory(exampleQuad(), { ...neutralLevers, massScale: 0 }, [])).toThrow(/massScale/);
   });
