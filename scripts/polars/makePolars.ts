@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { buildTrapShim, type PolarPoint, sweep } from './runXfoil.ts';
 import { smoothPolars } from './smoothPolars.ts';
 
-const [section = '4408', criticalN = '9', output = 'src/rotor/sections.generated.ts'] = process.argv.slice(2);
+const [section = '4407', criticalN = '9', output = 'src/rotor/sections.generated.ts'] = process.argv.slice(2);
 const REYNOLDS_FIRST = 20_000;
 const ROWS = 10; // each sqrt(2) above the one before: 20k to 453k
 const reynolds = Array.from({ length: ROWS }, (_, row) => REYNOLDS_FIRST * 2 ** (row / 2));

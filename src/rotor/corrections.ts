@@ -43,7 +43,7 @@ export function prandtlGlauert(mach: number): number {
 }
 
 /** Thickness over chord of the shipped section, and Korn's technology factor for ordinary sections. */
-const THICKNESS = 0.08;
+const THICKNESS = 0.07;
 const KORN = 0.87;
 
 /**

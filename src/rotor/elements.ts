@@ -235,7 +235,12 @@ function solveStation(w: ElementWork, i: number, Wr: number, V: number, brake: b
     if (fa > 0 === fb > 0) {
       a -= hair;
       fa = residual(w, i, a, Wr, V);
-      if (fa > 0 === fb > 0) return false;
+      if (fa > 0 === fb > 0) {
+        if (!brake) return false;
+        // A crowded root can't be balanced in fast descent: it takes the inflow nearest to balance.
+        residual(w, i, geometric / 2, Wr, V);
+        return keep(w, i, geometric / 2, Wr);
+      }
     }
   }
   // Regula falsi with the damping of Anderson and Bjorck (1973): keeps its bracket, order about 1.7.
