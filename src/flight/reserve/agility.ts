@@ -1,11 +1,15 @@
 import { type Outcome, solved } from '../../numerics/outcome.ts';
 import type { Matrix3 } from '../../numerics/vector3.ts';
-import { type Branch, circuitOf } from '../circuit.ts';
+import { type Branch, type Circuit, circuitOf } from '../circuit.ts';
+import { emptyLoad, loadForThrusts } from '../load.ts';
 import type { Moment } from '../operatingPoint.ts';
 import type { FlightModel, Levers } from '../types.ts';
+import { attainableSet, reachAlong } from './attainableSet.ts';
+import { gyroscopicCoupling } from './gyroscopic.ts';
 import { type BusReserve, reserveOnBus } from './onBus.ts';
 import { motorTimeConstant, type Spinner, settledSpeed, spinTime } from './spinUp.ts';
 import { type BankTime, timeToBank } from './timeToBank.ts';
+import { controlAxes } from './types.ts';
 
 /** How lively a craft is at hover. */
 export interface Agility {
@@ -16,7 +20,15 @@ export interface Agility {
   readonly fullThrottleTime: number;
   /** To 90 degrees of bank right, and of pitch nose up. */
   readonly bank: { readonly roll: BankTime; readonly pitch: BankTime };
+  /**
+   * Under full yaw the rotors no longer cancel: the pitch moment that they make of a roll at 10 rad/s, over the
+   * largest pitch moment in reserve.
+   */
+  readonly gyroscopicShare: number;
 }
+
+/** A brisk roll, to tell the gyroscopic share at [rad/s]. */
+const BRISK_ROLL = 10;
 
 /**
  * Reserve, lag and time to bank 90 degrees in one, on the sagging battery.
@@ -64,7 +76,26 @@ export function agility(
     lag,
     fullThrottleTime,
     bank: { roll: roll.value, pitch: pitch.value },
+    gyroscopicShare: gyroscopicShare(flight, circuit, onBus.value),
   });
+}
+
+function gyroscopicShare(flight: FlightModel, circuit: Circuit, { model, reserve }: BusReserve): number {
+  const set = attainableSet(model);
+  let largest = 0;
+  for (const sign of [1, -1]) {
+    const yawing = reachAlong(set, [0, 0, sign], { axes: controlAxes, lift: set.weight });
+    if (!yawing.ok) continue;
+    const load = emptyLoad(circuit.branches.length);
+    if (!loadForThrusts(circuit, yawing.value.thrusts, 0, load).ok) continue;
+    const rotors = flight.stations.map(({ spin, rotatingInertia }, i) => ({
+      spin,
+      rotatingInertia,
+      angularSpeed: load.angularSpeed[i] ?? 0,
+    }));
+    largest = Math.max(largest, Math.abs(gyroscopicCoupling(rotors, [BRISK_ROLL, 0, 0]).moment[1]));
+  }
+  return largest / Math.min(reserve.moments.pitch.negative, reserve.moments.pitch.positive);
 }
 
 /** The motor and propeller of a branch about a running point. */

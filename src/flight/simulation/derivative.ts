@@ -13,7 +13,8 @@ import { at, type SimulationState } from './types.ts';
  * Lewis and Johnson, Aircraft Control and Simulation, ch. 1; quaternion kinematics ibid.)
  *
  * Forces: each rotor's thrust at its own axial speed (so rolling is damped), its in-plane drag, the body's
- * drag 1/2 rho |V| V_i C_D A_i, weight. Edgewise flow does not change thrust or torque here.
+ * drag by `dragLaw`, weight. Edgewise flow changes thrust and torque only for rotors that have an
+ * `oblique` reader.
  *
  * @param commands what the drives are asked: speed [rad/s] for a lag, voltage [V] for a motor
  * @param wind in the world [m/s]
@@ -43,10 +44,12 @@ export function writeDerivative(
   const v = turn(1) * wx + turn(4) * wy + turn(7) * wz;
   const w = turn(2) * wx + turn(5) * wy + turn(8) * wz;
 
-  const dynamic = -0.5 * model.airDensity * Math.hypot(u, v, w);
-  let fx = dynamic * u * model.dragArea[0];
-  let fy = dynamic * v * model.dragArea[1];
-  let fz = dynamic * w * model.dragArea[2];
+  const slender = model.dragLaw === 'slender';
+  const past = Math.hypot(u, v, w);
+  const half = -0.5 * model.airDensity;
+  let fx = half * (slender ? Math.abs(u) : past) * u * model.dragArea[0];
+  let fy = half * (slender ? Math.abs(v) : past) * v * model.dragArea[1];
+  let fz = half * (slender ? Math.abs(w) : past) * w * model.dragArea[2];
   const [dx, dy, dz] = craft.dragLever;
   let mx = dy * fz - dz * fy;
   let my = dz * fx - dx * fz;
@@ -63,12 +66,22 @@ export function writeDerivative(
     const hubY = v + s * lever[0] - p * lever[2];
     const hubZ = w + p * lever[1] - q * lever[0];
     const axial = hubX * axis[0] + hubY * axis[1] + hubZ * axis[2];
-    rotor.rotor(speed, axial, loads);
+    const edgeX = hubX - axial * axis[0];
+    const edgeY = hubY - axial * axis[1];
+    const edgeZ = hubZ - axial * axis[2];
+    let drag: number; // in-plane force over edgewise speed
+    if (rotor.oblique === undefined) {
+      rotor.rotor(speed, axial, loads);
+      drag = -model.inPlaneDragPerThrust * loads.thrust;
+    } else {
+      const edgewise = Math.hypot(edgeX, edgeY, edgeZ);
+      rotor.oblique(speed, axial, edgewise, loads);
+      drag = edgewise > 0 ? -loads.inPlaneForce / edgewise : 0;
+    }
     const thrust = loads.thrust * (1 - rotor.downloadShare);
-    const drag = -model.inPlaneDragPerThrust * loads.thrust;
-    const gx = thrust * axis[0] + drag * (hubX - axial * axis[0]);
-    const gy = thrust * axis[1] + drag * (hubY - axial * axis[1]);
-    const gz = thrust * axis[2] + drag * (hubZ - axial * axis[2]);
+    const gx = thrust * axis[0] + drag * edgeX;
+    const gy = thrust * axis[1] + drag * edgeY;
+    const gz = thrust * axis[2] + drag * edgeZ;
     const spinUp = rotorAcceleration(prepared, speed, loads.torque, commands[i] as number);
     const reaction = loads.torque + rotor.rotatingInertia * spinUp;
     const momentum = rotor.rotatingInertia * speed;

@@ -1,8 +1,10 @@
 import type { Matrix3, Vector3 } from '../../numerics/vector3.ts';
 import { type Branch, circuitOf } from '../circuit.ts';
+import type { ObliqueRotor } from '../forward/edgewise.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
 import type { FlightModel, Levers, RotorRead } from '../types.ts';
 import { COAXIAL_WAKE, inducedSpeed } from '../wake.ts';
+import { obliqueRead } from './obliqueRead.ts';
 import type { SimulationModel } from './types.ts';
 
 /** What the simulation needs over and above a flight model. */
@@ -11,6 +13,8 @@ export interface FlightBody {
   readonly inertia: Matrix3;
   /** Drag coefficient times area seen from ahead, from the side, from above [m2]. */
   readonly dragArea: Vector3;
+  /** See `SimulationModel`; bluff when absent. */
+  readonly dragLaw?: 'bluff' | 'slender';
   /** Where that drag acts [m]; the centre of gravity when absent. */
   readonly dragCentre?: Vector3;
   /** In-plane drag of a rotor over its thrust and edgewise speed [s/m]. */
@@ -21,6 +25,7 @@ export interface FlightBody {
  * The same aircraft for the simulation: same rotors, motors, leads and download. The bus is held at one
  * voltage; a lower coaxial rotor stands in its upper one's hover wake throughout.
  *
+ * @param oblique when given, rotors answer in edgewise flow by it, at many times the work: for forward flight.
  * @param hover from `hoverTrim`
  * @param busVoltage [V], as from `reserveOnBus`
  */
@@ -30,6 +35,7 @@ export function simulationModel(
   hover: HoverTrim,
   body: FlightBody,
   busVoltage: number,
+  oblique?: ObliqueRotor,
 ): SimulationModel {
   const circuit = circuitOf(flight, levers);
   return {
@@ -47,11 +53,14 @@ export function simulationModel(
           ? 0
           : COAXIAL_WAKE *
             inducedSpeed(hover.load.thrust[branch.inWakeOf] ?? 0, 0, flight.airDensity, above.discArea);
+      const rotor = scaledRotor(branch, wake);
+      const disc = { diameter: station.propDiameter, airDensity: flight.airDensity };
       return {
         position: station.position,
         spin: station.spin,
         ...(station.thrustAxis === undefined ? {} : { thrustAxis: station.thrustAxis }),
-        rotor: scaledRotor(branch, wake),
+        rotor,
+        ...(oblique === undefined ? {} : { oblique: obliqueRead(oblique, rotor, disc) }),
         downloadShare: 1 - branch.netShare,
         rotatingInertia: station.rotatingInertia,
         drive: {

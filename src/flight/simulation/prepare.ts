@@ -1,8 +1,7 @@
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import type { Matrix3, Vector3 } from '../../numerics/vector3.ts';
 import { scale3, subtract3 } from '../../numerics/vector3.ts';
-import type { RotorLoads } from '../types.ts';
-import type { SimulatedRotor, SimulationModel } from './types.ts';
+import type { ObliqueLoads, SimulatedRotor, SimulationModel } from './types.ts';
 
 /** A rotor with what does not change in flight worked out. */
 export interface PreparedRotor {
@@ -25,7 +24,7 @@ export interface PreparedCraft {
 }
 
 export interface Scratch {
-  readonly loads: RotorLoads;
+  readonly loads: ObliqueLoads;
   readonly rotation: Float64Array;
 }
 
@@ -51,7 +50,7 @@ export function prepareCraft(model: SimulationModel): Outcome<PreparedCraft> {
         spinAxis: scale3(axis, -rotor.spin),
       };
     }),
-    scratch: { loads: { thrust: 0, torque: 0 }, rotation: new Float64Array(9) },
+    scratch: { loads: { thrust: 0, torque: 0, inPlaneForce: 0 }, rotation: new Float64Array(9) },
   });
 }
 

@@ -66,7 +66,9 @@ export function simulate(request: SimulationRequest): Outcome<Traces> {
     rungeKutta(craft.value, state, commands, time, timeStep, work);
     if ((k + 1) % sampleEvery !== 0) continue;
     if (!state.every(Number.isFinite)) {
-      return noSolution(`the motion runs away after ${time.toFixed(3)} s: a smaller step or softer gains`);
+      return noSolution(
+        `the motion runs away after ${time.toFixed(3)} s, or a rotor has no answer there: a smaller step or softer gains`,
+      );
     }
     record(traces, (k + 1) / sampleEvery, (k + 1) * timeStep, state);
   }

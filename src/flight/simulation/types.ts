@@ -5,6 +5,24 @@ import type { RotorRead } from '../types.ts';
  * Axes of the craft x forward, y right, z down; of the world north, east, down. SI.
  */
 
+/** What a rotor gives and asks in oblique flow; written by a reader. */
+export interface ObliqueLoads {
+  /** [N], along the thrust axis */
+  thrust: number;
+  /** Asked of the shaft [N m] */
+  torque: number;
+  /** Against the edgewise flow [N] */
+  inPlaneForce: number;
+}
+
+/** Angular speed [rad/s], axial speed [m/s, positive climbing], edgewise speed [m/s, >= 0]. */
+export type ObliqueRead = (
+  angularSpeed: number,
+  axialSpeed: number,
+  edgewiseSpeed: number,
+  out: ObliqueLoads,
+) => void;
+
 /** How a rotor's speed follows what is asked of it. */
 export type RotorDrive =
   /** Speed follows its command as a first-order lag. */
@@ -38,6 +56,8 @@ export interface SimulatedRotor {
   /** +1 turns clockwise seen from above, -1 counterclockwise. */
   readonly spin: 1 | -1;
   readonly rotor: RotorRead;
+  /** Takes the place of `rotor` and of `inPlaneDragPerThrust` in flight, at many times the work. */
+  readonly oblique?: ObliqueRead;
   /** Share of the thrust lost on arm and guard, 0 to 0.5. */
   readonly downloadShare: number;
   /** Polar moment of everything that turns [kg m2], > 0. */
@@ -60,6 +80,11 @@ export interface SimulationModel {
   readonly airDensity: number;
   /** Drag coefficient times area seen from ahead, from the side, from above [m2]. */
   readonly dragArea: Vector3;
+  /**
+   * How drag goes with the angle of the wind: `bluff` 1/2 rho |V| V_i C_D A_i (boxes, plates beyond 30 degrees;
+   * the default), `slender` 1/2 rho |V_i| V_i C_D A_i (Hoerner's cross-flow principle, as `forward/` has it).
+   */
+  readonly dragLaw?: 'bluff' | 'slender';
   /** Where that drag acts [m]; the centre of gravity when absent. */
   readonly dragCentre?: Vector3;
   /** In-plane drag of a rotor over its thrust and edgewise speed [s/m]. */

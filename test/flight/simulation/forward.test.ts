@@ -1,0 +1,172 @@
+import { describe, expect, it } from 'vitest';
+import { glauertRotor } from '../../../src/flight/forward/edgewise.ts';
+import { forwardCraft } from '../../../src/flight/forward/forwardPoint.ts';
+import { forwardTrim } from '../../../src/flight/forward/forwardTrim.ts';
+import { topSpeed } from '../../../src/flight/forward/speeds.ts';
+import { quaternionOf } from '../../../src/flight/simulation/attitude.ts';
+import { writeDerivative } from '../../../src/flight/simulation/derivative.ts';
+import { simulationModel } from '../../../src/flight/simulation/fromFlight.ts';
+import { obliqueRead } from '../../../src/flight/simulation/obliqueRead.ts';
+import { prepareCraft } from '../../../src/flight/simulation/prepare.ts';
+import { simulate } from '../../../src/flight/simulation/simulate.ts';
+import {
+  at,
+  plainGains,
+  type SimulationModel,
+  type SimulationState,
+} from '../../../src/flight/simulation/types.ts';
+import { neutralLevers } from '../../../src/flight/types.ts';
+import { exampleQuad, idealRotor } from '../exampleModel.ts';
+
+const inertia = [
+  [0.003, 0, 0],
+  [0, 0.0035, 0],
+  [0, 0, 0.006],
+] as const;
+
+/** A level flight trimmed by `forward/`, and the same aircraft for the simulation with rotors of a given speed. */
+function levelFlight(
+  frontArea: number,
+  topArea: number,
+  speed: number | 'top',
+  dragLaw: 'bluff' | 'slender' = 'slender',
+) {
+  const quad = exampleQuad();
+  const forward = forwardCraft(quad, neutralLevers, {
+    front: { area: frontArea, coefficient: 1 },
+    side: { area: frontArea, coefficient: 1 },
+    top: { area: topArea, coefficient: 1 },
+  });
+  if (!forward.ok) throw new Error(forward.reason);
+  const found = speed === 'top' ? topSpeed(forward.value, 0.8) : forwardTrim(forward.value, speed);
+  if (!found.ok) throw new Error(found.reason);
+  const trim = 'at' in found.value ? found.value.at : found.value;
+  const body = {
+    inertia,
+    dragArea: [frontArea, frontArea, topArea],
+    inPlaneDragPerThrust: 0,
+    dragLaw,
+  } as const;
+  const motors = simulationModel(quad, neutralLevers, forward.value.trim, body, 25, glauertRotor);
+  const drive = { kind: 'lag', timeConstant: 0.004, lowestSpeed: 100, highestSpeed: 6000 } as const;
+  const model: SimulationModel = {
+    ...motors,
+    rotors: motors.rotors.map((rotor) => ({ ...rotor, drive })),
+  };
+  const speeds = trim.rotors.map((rotor) => rotor.angularSpeed);
+  const state = (share: number): SimulationState =>
+    Float64Array.from([
+      0,
+      0,
+      0,
+      share * trim.speed,
+      0,
+      0,
+      ...quaternionOf([0, -trim.tilt, 0]),
+      0,
+      0,
+      0,
+      ...speeds,
+    ]);
+  return { trim, model, state, speeds };
+}
+
+describe('level flight against the equations of motion', () => {
+  /** Accelerations of place [m/s2] and turning [rad/s2] at the trim. */
+  function unrest({ model, state, speeds }: ReturnType<typeof levelFlight>): Float64Array {
+    const craft = prepareCraft(model);
+    if (!craft.ok) throw new Error(craft.reason);
+    const out = new Float64Array(17);
+    writeDerivative(craft.value, state(1), Float64Array.from(speeds), new Float64Array(3), out);
+    return out;
+  }
+
+  it('the trim is a steady state of them, with and without a body, up to top speed', () => {
+    for (const body of [1e-9, 0.011]) {
+      for (const speed of [5, 12, 20, 'top'] as const) {
+        const out = unrest(levelFlight(body, 2 * body, speed));
+        for (const i of [3, 4, 5]) expect(Math.abs(out[i]!)).toBeLessThan(1e-5 * 9.8);
+        for (const i of [10, 11, 12]) expect(Math.abs(out[i]!)).toBeLessThan(1e-2);
+      }
+    }
+  });
+
+  it('a bluff body at top speed would slow down: the law of drag over tilt decides a good part of it', () => {
+    const flight = levelFlight(0.011, 0.022, 'top', 'bluff');
+    const { trim } = flight;
+    const pressure = 0.5 * 1.225 * trim.speed ** 2;
+    const [c, sn] = [Math.cos(trim.tilt), Math.sin(trim.tilt)];
+    // Along the craft x the bluff drag is q A c, the slender q A c2; along z likewise with the sine.
+    const along = pressure * (0.011 * c * (1 - c) * c + 0.022 * sn * (1 - sn) * sn);
+    expect(-unrest(flight)[3]!).toBeCloseTo(along / 0.7, 3);
+  });
+
+  /** Tilt held and height held, let go at 97 % of the trim's speed: the speed at which it settles over the trim's. */
+  function settles(speed: number | 'top'): number {
+    const { model, trim, state, speeds } = levelFlight(0.011, 0.02, speed);
+    const loads = { thrust: 0, torque: 0 };
+    const lift = speeds.reduce((sum, w, i) => {
+      const rotor = model.rotors[i]!;
+      rotor.rotor(w, 0, loads);
+      return sum + loads.thrust * (1 - rotor.downloadShare);
+    }, 0);
+    const traces = simulate({
+      model,
+      // Stiff in tilt: without an integral the moments of drag lean it by moment / (I f^2).
+      gains: { ...plainGains, tiltFrequency: 50, tiltDamping: 1 },
+      start: state(0.97),
+      pilot: (_, s) => ({
+        kind: 'attitude',
+        attitude: [0, -trim.tilt, 0],
+        lift: lift + 0.7 * (3 * s[at.velocity + 2]! + 2 * s[at.place + 2]!),
+      }),
+      timeStep: 0.005,
+      duration: 5,
+      sampleEvery: 100,
+    });
+    if (!traces.ok) throw new Error(traces.reason);
+    expect(Math.abs(traces.value.velocity[2].at(-1)!) / trim.speed).toBeLessThan(0.005);
+    return traces.value.velocity[0].at(-1)! / trim.speed;
+  }
+
+  it('top speed comes out the same, to 2 %', () => {
+    expect(Math.abs(settles('top') - 1)).toBeLessThan(0.02);
+  });
+});
+
+describe('a rotor asked for its thrust at a speed', () => {
+  const rotor = idealRotor(0.1295, 0.09);
+  const disc = { diameter: 0.1295, airDensity: 1.225 };
+  const read = obliqueRead(glauertRotor, rotor, disc);
+
+  it('undoes the rotor asked for its speed at a thrust', () => {
+    const out = { thrust: 0, torque: 0, inPlaneForce: 0 };
+    for (const [axialSpeed, edgewiseSpeed] of [
+      [0, 4],
+      [3, 12],
+      [8, 15],
+    ] as const) {
+      const request = { ...disc, thrust: 3, axialSpeed, edgewiseSpeed, thrustScale: 1, torqueScale: 1 };
+      const state = glauertRotor(rotor, request);
+      if (!state.ok) throw new Error(state.reason);
+      read(state.value.angularSpeed, axialSpeed, edgewiseSpeed, out);
+      expect(out.thrust).toBeCloseTo(3, 8);
+      expect(out.torque).toBeCloseTo(state.value.torque, 10);
+      expect(out.inPlaneForce).toBeCloseTo(state.value.inPlaneForce, 10);
+    }
+  });
+
+  it('is the axial rotor with no edgewise speed, and steady through level', () => {
+    const out = { thrust: 0, torque: 0, inPlaneForce: 0 };
+    const axial = { thrust: 0, torque: 0 };
+    for (const speed of [-2, 0, 4]) {
+      read(1500, speed, 0, out);
+      rotor(1500, speed, axial);
+      expect(out.thrust).toBeCloseTo(axial.thrust, 12);
+    }
+    read(1500, -1e-6, 8, out);
+    const sinking = out.thrust;
+    read(1500, 1e-6, 8, out);
+    expect(out.thrust).toBeCloseTo(sinking, 5);
+  });
+});
