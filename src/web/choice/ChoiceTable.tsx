@@ -78,6 +78,11 @@ function Question({ asks, across }: { readonly asks: string; readonly across: nu
   );
 }
 
+/** Being inside a window is plain from the rule; being outside is said. */
+function WindowWords({ words }: { readonly words: string }) {
+  return <small className={words.startsWith('inside') ? 'unseen' : 'outside'}>{words}</small>;
+}
+
 function MeasureRow({ id, candidates, comparison, manner }: { readonly id: string } & Omit<Laid, 'pen'>) {
   const found = candidates.map(({ measures }) => measures.find((measure) => measure.id === id));
   const known = found.filter((measure) => measure !== undefined);
@@ -100,7 +105,7 @@ function MeasureRow({ id, candidates, comparison, manner }: { readonly id: strin
                   mark={row?.best === i ? <BestMark clear={row.difference === 'clear'} /> : undefined}
                 />
                 <WindowRule measure={measure} span={span} width={100} />
-                <small className="unseen">{windowWords(measure, manner)}</small>
+                <WindowWords words={windowWords(measure, manner)} />
               </How>
             )}
           </td>

@@ -13,7 +13,7 @@ interface Props {
 }
 
 const TRUST = {
-  measured: 'measured by you',
+  measured: 'measured',
   maker: "from the maker's sheet",
   inferred: 'inferred by us from the nameplate',
 } as const;
@@ -47,12 +47,17 @@ function Lines({ measure, manner }: { readonly measure: Measure; readonly manner
       </p>
       <dl className="how-lines">
         <dt>band</dt>
-        <dd>{band === '' ? 'exact by its inputs' : `${band} ${unit}: four times in five it lies between`}</dd>
+        <dd>
+          {band === ''
+            ? 'exact by its inputs'
+            : `${band}${unit && ` ${unit}`}: four times in five it lies between`}
+        </dd>
         {measure.window && (
           <>
             <dt>window</dt>
             <dd>
-              {sayWindow(measure, manner)} {unit} ({measure.window.source})
+              {sayWindow(measure, manner)}
+              {unit && ` ${unit}`} ({measure.window.source})
             </dd>
           </>
         )}

@@ -13,6 +13,15 @@ export function anchorOf(finding: Finding, aircraft: AircraftPicture): Point | u
   return undefined;
 }
 
+/** The middle of the foremost arm on one side, 1 right, -1 left. */
+export function middleOfArm(aircraft: AircraftPicture, side: 1 | -1) {
+  const middles = aircraft.arms.map(({ outline }) => ({
+    x: outline.reduce((sum, p) => sum + p.x, 0) / outline.length,
+    y: outline.reduce((sum, p) => sum + p.y, 0) / outline.length,
+  }));
+  return middles.toSorted((a, b) => b.x + side * b.y - a.x - side * a.y)[0];
+}
+
 function placeOfPart(part: string, aircraft: AircraftPicture) {
   // Front right reads best: nearest to the margin where notes stand.
   const rotor = aircraft.rotors.toSorted((a, b) => b.at.x + b.at.y - a.at.x - a.at.y)[0];
@@ -25,7 +34,7 @@ function placeOfPart(part: string, aircraft: AircraftPicture) {
     case 'propellers':
       return { x: at.x + propellerRadius * 0.5, y: at.y + propellerRadius * 0.6 };
     case 'frame':
-      return { x: at.x * 0.55, y: at.y * 0.55 };
+      return middleOfArm(aircraft, 1);
     case 'pack':
       return box('pack');
     case 'controllers':

@@ -1,6 +1,7 @@
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { seenFromAbove } from '../../report/path.ts';
 import type { Point } from '../../report/shapes.ts';
+import { middleOfArm } from './anchorOf.ts';
 
 /** A numbered ring beside the drawing that ties a part to its line in the schedule. */
 export interface Balloon {
@@ -30,8 +31,9 @@ export function balloonsOf(aircraft: AircraftPicture): readonly Balloon[] {
   };
   // Parts of the body line up in the gap between the left discs, in order of their height on the sheet.
   const gap = { x: Math.min(front.x, rear.x) - 6, y: (front.y + rear.y) / 2 };
+  const arm = middleOfArm(aircraft, -1);
   const rows: { readonly number: number; readonly entry: string; readonly at: Point | undefined }[] = [
-    { number: 1, entry: 'frame', at: { x: front.x * 0.5, y: front.y * 0.5 } },
+    { number: 1, entry: 'frame', at: arm && seenFromAbove(arm) },
     { number: 6, entry: 'controllers', at: box('stack', 0.2) },
     { number: 5, entry: 'pack', at: box('pack', -0.3) },
   ];
