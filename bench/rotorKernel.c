@@ -12,7 +12,7 @@ static double r[MAX], dr[MAX], c_[MAX], theta[MAX], sigma4[MAX], share_[MAX], dr
     alpha0[MAX], delayLift[MAX], delayDrag[MAX], mach[MAX];
 static int row_[MAX];
 static double phi_[MAX], cl_[MAX], cd_[MAX], F_[MAX], W_[MAX];
-static double last[3];
+static double last[5];
 
 static double waveDrag(double m, double cl) {
   double over = m - (0.87 - 0.07 - 0.1 * fabs(cl) - 0.1077);
@@ -29,7 +29,7 @@ static void section(int i, double alpha) {
   double position = (steep + M_PI) * perRadian;
   if (position < 0) position = 0;
   if (position > angles - 1.001) position = angles - 1.001;
-  int k = (int)floor(position);
+  int k = (int)position;
   double t = position - k, share = share_[i];
   int low = (row_[i] * angles + k) * 4, high = low + angles * 4;
   double a = (1 - t) * (1 - share), b = t * (1 - share), c = (1 - t) * share, d = t * share;
@@ -44,19 +44,30 @@ static void section(int i, double alpha) {
   last[1] = cd;
 }
 
+static double arcCosine(double x) {
+  return sqrt(1 - x) *
+         (1.570796305 +
+          x * (-0.2145988016 +
+               x * (0.0889789874 +
+                    x * (-0.0501743046 +
+                         x * (0.030891881 + x * (-0.0170881256 + x * (0.0066700901 + x * -0.0012624911)))))));
+}
+
 static double lossFactor(double radius, double absSin) {
   double tip = (blades * (R - radius)) / (2 * radius * absSin);
-  double F = tip > 14 ? 1 : (2 / M_PI) * acos(exp(-tip));
+  double F = tip > 14 ? 1 : (2 / M_PI) * arcCosine(exp(-tip));
   double root = (blades * (radius - hub)) / (2 * hub * absSin);
-  if (root < 14) F *= (2 / M_PI) * acos(exp(-root));
+  if (root < 14) F *= (2 / M_PI) * arcCosine(exp(-root));
   return F;
 }
 
 static double residual(int i, double phi, double Wr) {
-  double s = sin(phi), c = cos(phi), absSin = fabs(s) > 1e-9 ? fabs(s) : 1e-9;
+  double s = sin(phi), c = sqrt(1 - s * s), absSin = fabs(s) > 1e-9 ? fabs(s) : 1e-9;
   section(i, theta[i] - phi);
   double F = lossFactor(r[i], absSin);
   last[2] = F;
+  last[3] = s;
+  last[4] = c;
   return absSin * (Wr * s - V * c) - (sigma4[i] / F) * last[0] * (Wr * c + V * s);
 }
 
@@ -66,7 +77,7 @@ static void keep(int i, double phi, double Wr) {
   cl_[i] = last[0];
   cd_[i] = last[1];
   F_[i] = last[2];
-  W_[i] = Wr / (cos(phi) + swirl);
+  W_[i] = Wr / (last[4] + swirl);
 }
 
 static void solveStation(int i, double Wr) {
@@ -93,7 +104,7 @@ static void solveStation(int i, double Wr) {
     double step = fabs(x - b);
     b = x;
     fb = f;
-    if (step < 1e-9 || fabs(b - a) < 1e-9) break;
+    if (step < 1e-7 || fabs(b - a) < 1e-7) break;
   }
   keep(i, b, Wr);
 }
@@ -102,7 +113,7 @@ static void solve(void) {
   double T = 0, Q = 0;
   for (int i = 0; i < count; i++) {
     solveStation(i, omega * r[i]);
-    double s = sin(phi_[i]), c = cos(phi_[i]);
+    double s = last[3], c = last[4];
     double load = 0.5 * density * W_[i] * W_[i] * blades * c_[i];
     T += load * (cl_[i] * c - cd_[i] * s) * dr[i];
     Q += load * (cl_[i] * s + cd_[i] * c) * r[i] * dr[i];
