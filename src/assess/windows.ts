@@ -67,13 +67,22 @@ export function speedConstantWindow(propDiameter: number, cells: number): Window
   return undefined;
 }
 
-/** Least arm thickness [m] the trade cuts for a propeller diameter [m]. */
+/**
+ * Least arm thickness [m] the trade cuts for a propeller diameter [m]: 2 mm at 2 in, 3 at 3, 5 at 5, 6 at
+ * 7, between in proportion and rounded down to the half millimetre that sheet is sold in.
+ */
 export function armThicknessLow(propDiameter: number): number {
   const inches = propDiameter / 0.0254;
-  if (inches < 3.5) return 0.003;
-  if (inches < 4.5) return 0.004;
-  if (inches < 6) return 0.005;
-  return 0.006;
+  const thickness = inches < 5 ? Math.max(inches, 1) : Math.min(5 + (inches - 5) / 2, 8);
+  return Math.floor(2 * thickness + 1e-9) / 2000;
+}
+
+/**
+ * Least continuous rating of a speed controller [A] that the trade puts under a propeller diameter [m] on
+ * cells in series. Undefined where it has settled on none.
+ */
+export function controllerClassLow(propDiameter: number, cells: number): number | undefined {
+  return Math.abs(propDiameter / 0.0254 - 5) < 0.4 && cells === 6 ? 45 : undefined;
 }
 
 /** Under thirty flights a pilot counts as a novice (common practice, no source). */
@@ -86,3 +95,18 @@ export const noviceWind = 6;
 
 /** Simulator hours a novice should have before a first aircraft of five inches. */
 export const noviceSimulatorHours = 10;
+
+/** How far out a purpose is usually flown [m] (common practice, no source); the brief's own word counts first. */
+export function usualDistance(purpose: Purpose): number {
+  switch (purpose) {
+    case 'race':
+      return 300;
+    case 'freestyle':
+      return 500;
+    case 'micro':
+    case 'guarded filming':
+      return 200;
+    case 'cruising':
+      return 2000;
+  }
+}

@@ -74,7 +74,7 @@ export const DIMENSIONS = {
   density: dimension('kg/m3', [unit('kg/m3', 1, ['kg/m³']), unit('g/cm3', 1e3, ['g/cm³'])]),
   inertia: dimension('kg m2', [unit('g mm2', 1e-9, ['g mm²']), unit('kg m2', 1, ['kg m²'])]),
   force: dimension('N', [unit('N', 1), unit('gf', 9.80665e-3), unit('mN', 1e-3)]),
-  torque: dimension('N m', [unit('N m', 1, ['Nm']), unit('mN m', 1e-3, ['mNm'])]),
+  torque: dimension('N m', [unit('N m', 1, ['Nm']), unit('mN m', 1e-3, ['mNm', 'N mm'])]),
   share: dimension('1', [unit('%', 0.01), unit('parts', 1, ['part'])]),
 } as const;
 

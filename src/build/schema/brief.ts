@@ -56,6 +56,8 @@ export const brief = z.strictObject({
     .default([])
     .describe('Kinds of part or ids of parts already at hand, not to be bought'),
   flightsPlanned: count(1, 1000).default(30),
+  farthest: plainQuantity('length', ['10 m', '50 km'], 'How far out it is flown').optional(),
+  shippingPerOrder: money('What one order costs to send; one order for each time to arrive').optional(),
   packsWanted: count(1, 30).default(4).describe('Packs to buy for a session'),
   reserve: plainQuantity('share', ['0 %', '60 %'], 'Charge to land with').default(0.2),
 });

@@ -1,0 +1,46 @@
+import type { Craft } from '../build/craft.ts';
+import type { Brief } from '../build/schema/brief.ts';
+import type { FlightModel } from '../flight/types.ts';
+import { type FigureName, tellHover } from './figures.ts';
+import { hoverMeasureForms } from './hoverMeasures.ts';
+import { leverStates } from './levers.ts';
+import type { Flight } from './parts/types.ts';
+import { propagate } from './propagate.ts';
+import type { Measure } from './types.ts';
+
+/** The hover story's measures with their bands. */
+export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): readonly Measure[] {
+  const { model, style, told, doubt } = flight;
+  const { figures } = told;
+  const { banded, unbanded } = propagate(
+    figures as Readonly<Record<FigureName, number>>,
+    leverStates(craft.unknowns, doubt),
+    ({ levers, balanceShift }) => {
+      const raised = tellHover(shifted(model, balanceShift), levers, style, craft);
+      return raised.ok ? raised.value.figures : {};
+    },
+  );
+  return hoverMeasureForms(brief.purpose, style.name).flatMap((form): readonly Measure[] => {
+    const found = banded[form.id];
+    if (found !== undefined) return [{ ...form, ...found }];
+    const value = figures[form.id];
+    if (value === undefined || !unbanded.includes(form.id)) return [];
+    // One raised input has no solution: the value stands with the widest honest band and says so.
+    return [
+      {
+        ...form,
+        value,
+        band: [value * 0.5, value * 1.5],
+        how: `${form.how} Near the edge of what it can do: the band is a guess.`,
+        leansOn: [],
+      },
+    ];
+  });
+}
+
+/** The model with its balance moved forward [m]. */
+export function shifted(model: FlightModel, forward: number): FlightModel {
+  if (forward === 0) return model;
+  const [x, y, z] = model.centreOfGravity;
+  return { ...model, centreOfGravity: [x + forward, y, z] };
+}

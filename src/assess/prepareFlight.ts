@@ -1,0 +1,65 @@
+import type { Craft } from '../build/craft.ts';
+import { flightModelOf } from '../build/resolve/flightModelOf.ts';
+import type { Brief } from '../build/schema/brief.ts';
+import { styles } from '../flight/styles.ts';
+import { neutralLevers, type Style } from '../flight/types.ts';
+import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import type { SectionTables } from '../rotor/sections.ts';
+import { airOf } from './dayOf.ts';
+import { tellHover } from './figures.ts';
+import type { Flight } from './parts/types.ts';
+import { type PreparedRotors, prepareRotors } from './prepareRotors.ts';
+import { rotorDoubt } from './rotorDoubt.ts';
+
+/** A craft made ready to fly in the brief's air, and its hover story; words when it has none. */
+export function prepareFlight(
+  craft: Craft,
+  context: { readonly brief: Brief; readonly sections: SectionTables; readonly rotors?: PreparedRotors },
+): Outcome<Flight> {
+  const { brief, sections } = context;
+  const air = airOf(brief);
+  const prepared = prepareRotors(craft, air, sections, context.rotors);
+  if (!prepared.ok) return prepared;
+  const rotors = craft.rotors.flatMap((rotor) => prepared.value.get(rotor.partId) ?? []);
+  const first = rotors[0];
+  if (first === undefined) return noSolution('no propeller is on board');
+  const model = flightModelOf(
+    craft,
+    rotors.map((rotor) => rotor.read),
+    air,
+    brief.reserve,
+  );
+  const style = styleOf(brief);
+  const told = tellHover(model, neutralLevers, style, craft);
+  if (!told.ok) return told;
+  const hoverSpeed = told.value.figures['hover-speed'] ?? 1;
+  const doubt = rotorDoubt(craft, first, sections, air, hoverSpeed);
+  return solved({ air, model, rotors: prepared.value, doubt, style, told: told.value });
+}
+
+/** How the pilot of the brief flies. */
+export function styleOf(brief: Brief): Style {
+  switch (brief.flyingStyle) {
+    case 'cruising':
+      return styles.cruise;
+    case 'easy':
+      return styles.novice;
+    case 'freestyle':
+      return styles.freestyle;
+    case 'race':
+      return styles.race;
+    case undefined:
+      break;
+  }
+  switch (brief.purpose) {
+    case 'race':
+      return styles.race;
+    case 'freestyle':
+    case 'micro':
+      return styles.freestyle;
+    case 'guarded filming':
+      return styles.filming;
+    case 'cruising':
+      return styles.cruise;
+  }
+}
