@@ -4,7 +4,7 @@ import type { Camera, Cover, Occluder, OccluderCover } from './types.ts';
 import { viewFrame } from './viewFrame.ts';
 
 /** Cells across the picture. Areas are exact; the grid only blurs where two edges share a cell. */
-const COLUMNS = 160;
+const COLUMNS = 200;
 
 /**
  * The share of a camera's picture that the aircraft covers, in all and by occluder, and where.
