@@ -1,7 +1,9 @@
 import { Command, CommanderError } from 'commander';
 import { loadShelf } from './context.ts';
 import { BadInput, type ExitCode, exitCode, type Io } from './io.ts';
+import { ARM_EXAMPLE, FRAME_EXAMPLE } from './print/questionExamples.ts';
 import { type AskAirOptions, askAir } from './verbs/askAir.ts';
+import { type AskFrameOptions, askArmFile, askFrameFile } from './verbs/askFrame.ts';
 import { type AskPointOptions, askPoint } from './verbs/askPoint.ts';
 import { type AskRotorOptions, askRotor } from './verbs/askRotor.ts';
 import { type AssessOptions, assessBuild } from './verbs/assess.ts';
@@ -161,6 +163,22 @@ A blade table, root to tip (beta in degrees):
       '\nExample:\n  quadwright ask point demo/first-freestyle/turnstone.yaml --throttle "60 %" --charge "40 %"',
     )
     .action((build: string, options: AskPointOptions) => askPoint(build, options, io));
+
+  ask
+    .command('arm')
+    .description('frequencies, tip stiffness and stress of one arm')
+    .requiredOption('--file <file>', 'the arm, as YAML or JSON')
+    .option('--json', 'as JSON, in SI')
+    .addHelpText('after', ARM_EXAMPLE)
+    .action((options: AskFrameOptions) => askArmFile(options, io));
+
+  ask
+    .command('frame')
+    .description('modes of a whole free frame, stiffness and stress of its arms')
+    .requiredOption('--file <file>', 'the frame, as YAML or JSON')
+    .option('--json', 'as JSON, in SI')
+    .addHelpText('after', FRAME_EXAMPLE)
+    .action((options: AskFrameOptions) => askFrameFile(options, io));
 
   return configure(program, io);
 }

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { ARM_FILE, FRAME_FILE } from '../../src/cli/print/questionExamples.ts';
 import { candidates, demo, quadwright } from './fakeIo.ts';
 
 const brief = ['--brief', `${demo}/brief.yaml`];
@@ -217,6 +218,32 @@ describe('ask', () => {
     expect(JSON.parse(point.out).stations).toHaveLength(4);
     const air = await quadwright(['ask', 'air', '--height', '1000 m', '--json']);
     expect(JSON.parse(air.out).pressure).toBeCloseTo(89874.6, 0);
+  });
+});
+
+describe('ask arm and ask frame', () => {
+  it('reads the example of its own help', async () => {
+    const arm = await quadwright(['ask', 'arm', '--file', 'arm.yaml', '--json'], { 'arm.yaml': ARM_FILE });
+    expect(arm.code).toBe(0);
+    const found = JSON.parse(arm.out);
+    // CalculiX 2.20, C3D20R, the project's case A6: the same arm in solid elements.
+    expect(Math.abs(found.frequencies[0].frequency / 184.32 - 1)).toBeLessThan(0.01);
+    expect(Math.abs(found.frequencies[1].frequency / 260.92 - 1)).toBeLessThan(0.02);
+    expect(Math.abs(found.tipStiffness.z / (10 / 0.2644805e-3) - 1)).toBeLessThan(0.01);
+    expect(Math.abs(Math.abs(found.stress.alongArm) / 13.3407e6 - 1)).toBeLessThan(0.01);
+    const frame = await quadwright(['ask', 'frame', '--file', 'f.yaml', '--json'], { 'f.yaml': FRAME_FILE });
+    expect(frame.code).toBe(0);
+    // Case F1 of the same file: rigid hub, first mode 134.61 Hz.
+    expect(Math.abs(JSON.parse(frame.out).frequencies[0].frequency / 134.61 - 1)).toBeLessThan(0.02);
+  });
+
+  it('says what is wrong with a file and never throws', async () => {
+    const bad = ARM_FILE.replace('thickness: 6 mm', 'thikness: 6 mm');
+    const { code, error } = await quadwright(['ask', 'arm', '--file', 'a.yaml'], { 'a.yaml': bad });
+    expect(code).toBe(2);
+    expect(error).toContain('Did you mean "thickness"?');
+    const outside = ARM_FILE.replace('along: 10 mm', 'along: 300 mm');
+    expect((await quadwright(['ask', 'arm', '--file', 'a.yaml'], { 'a.yaml': outside })).code).toBe(2);
   });
 });
 
