@@ -12,7 +12,7 @@ static double r[MAX], dr[MAX], c_[MAX], theta[MAX], sigma4[MAX], share_[MAX], dr
     alpha0[MAX], delayLift[MAX], delayDrag[MAX], mach[MAX];
 static int row_[MAX];
 static double phi_[MAX], cl_[MAX], cd_[MAX], F_[MAX], W_[MAX];
-static double last[5];
+static double last[4];
 
 static double waveDrag(double m, double cl) {
   double over = m - (0.87 - 0.07 - 0.1 * fabs(cl) - 0.1077);
@@ -21,27 +21,36 @@ static double waveDrag(double m, double cl) {
   return d < 0.15 ? d : 0.15;
 }
 
-static void section(int i, double alpha) {
-  double perRadian = (angles - 1) / (2 * M_PI);
+static double placeOf(int i, double alpha) {
   double near = 1 - alpha * alpha * 1.62;
   if (near < 0) near = 0;
   double steep = alpha + compress[i] * (alpha - alpha0[i]) * near * near;
-  double position = (steep + M_PI) * perRadian;
-  if (position < 0) position = 0;
-  if (position > angles - 1.001) position = angles - 1.001;
-  int k = (int)position;
-  double t = position - k, share = share_[i];
+  double place = ((steep + M_PI) * (angles - 1)) / (2 * M_PI);
+  if (place < 0) place = 0;
+  return place < angles - 1.001 ? place : angles - 1.001;
+}
+
+static double liftOf(int i, double alpha) {
+  double place = placeOf(i, alpha);
+  int k = (int)place;
+  double t = place - k, share = share_[i], delay = delayLift[i];
   int low = (row_[i] * angles + k) * 4, high = low + angles * 4;
-  double a = (1 - t) * (1 - share), b = t * (1 - share), c = (1 - t) * share, d = t * share;
-  double lift = a * values[low] + b * values[low + 4] + c * values[high] + d * values[high + 4];
-  double drag = a * values[low + 1] + b * values[low + 5] + c * values[high + 1] + d * values[high + 5];
-  double liftGap = a * values[low + 2] + b * values[low + 6] + c * values[high + 2] + d * values[high + 6];
-  double dragGap = a * values[low + 3] + b * values[low + 7] + c * values[high + 3] + d * values[high + 7];
-  double cl = lift + delayLift[i] * liftGap;
-  double cd = (drag - delayDrag[i] * dragGap) * dragFactor[i];
-  if (mach[i] > 0.4) cd += waveDrag(mach[i], cl);
-  last[0] = cl;
-  last[1] = cd;
+  return (1 - share) * ((1 - t) * (values[low] + delay * values[low + 2]) +
+                        t * (values[low + 4] + delay * values[low + 6])) +
+         share * ((1 - t) * (values[high] + delay * values[high + 2]) +
+                  t * (values[high + 4] + delay * values[high + 6]));
+}
+
+static double dragOf(int i, double alpha, double cl) {
+  double place = placeOf(i, alpha);
+  int k = (int)place;
+  double t = place - k, share = share_[i], delay = delayDrag[i];
+  int low = (row_[i] * angles + k) * 4, high = low + angles * 4;
+  double drag = (1 - share) * ((1 - t) * (values[low + 1] - delay * values[low + 3]) +
+                               t * (values[low + 5] - delay * values[low + 7])) +
+                share * ((1 - t) * (values[high + 1] - delay * values[high + 3]) +
+                         t * (values[high + 5] - delay * values[high + 7]));
+  return drag * dragFactor[i] + waveDrag(mach[i], cl);
 }
 
 static double arcCosine(double x) {
@@ -63,21 +72,22 @@ static double lossFactor(double radius, double absSin) {
 
 static double residual(int i, double phi, double Wr) {
   double s = sin(phi), c = sqrt(1 - s * s), absSin = fabs(s) > 1e-9 ? fabs(s) : 1e-9;
-  section(i, theta[i] - phi);
+  double cl = liftOf(i, theta[i] - phi);
   double F = lossFactor(r[i], absSin);
-  last[2] = F;
-  last[3] = s;
-  last[4] = c;
-  return absSin * (Wr * s - V * c) - (sigma4[i] / F) * last[0] * (Wr * c + V * s);
+  last[0] = cl;
+  last[1] = F;
+  last[2] = s;
+  last[3] = c;
+  return absSin * (Wr * s - V * c) - (sigma4[i] / F) * cl * (Wr * c + V * s);
 }
 
 static void keep(int i, double phi, double Wr) {
-  double swirl = (sigma4[i] / last[2]) * last[0] * (phi > 0 ? 1 : phi < 0 ? -1 : 0);
+  double swirl = (sigma4[i] / last[1]) * last[0] * (phi > 0 ? 1 : phi < 0 ? -1 : 0);
   phi_[i] = phi;
   cl_[i] = last[0];
-  cd_[i] = last[1];
-  F_[i] = last[2];
-  W_[i] = Wr / (last[4] + swirl);
+  cd_[i] = dragOf(i, theta[i] - phi, last[0]);
+  F_[i] = last[1];
+  W_[i] = Wr / (last[3] + swirl);
 }
 
 static void solveStation(int i, double Wr) {
@@ -113,7 +123,7 @@ static void solve(void) {
   double T = 0, Q = 0;
   for (int i = 0; i < count; i++) {
     solveStation(i, omega * r[i]);
-    double s = last[3], c = last[4];
+    double s = last[2], c = last[3];
     double load = 0.5 * density * W_[i] * W_[i] * blades * c_[i];
     T += load * (cl_[i] * c - cd_[i] * s) * dr[i];
     Q += load * (cl_[i] * s + cd_[i] * c) * r[i] * dr[i];

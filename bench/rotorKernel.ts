@@ -1,5 +1,5 @@
 /**
- * One static solve of 20 stations here against the same lines in C at -O3, best of 15 laps each, and
+ * One static solve of 20 stations here against the same lines in C at -O3, best of many laps each, and
  * the time of a rotor map:
  *   npx tsx bench/rotorKernel.ts
  */
@@ -16,7 +16,8 @@ import { sectionTables } from '../src/rotor/sections.ts';
 import type { MapDetail } from '../src/rotor/types.ts';
 
 const LAPS = 15;
-const SOLVES = 4000;
+const SOLVES = 1000;
+const ROUNDS = 6;
 const omega = 2000;
 const air = standardAtmosphere({ height: 0 });
 const sections = sectionTables();
@@ -32,33 +33,46 @@ const input = [
   ].map((column) => Array.from(column)),
 ]; // biome-ignore format: columns in the order C reads them
 
-let here = Number.POSITIVE_INFINITY;
-for (let lap = 0; lap < LAPS; lap++) {
-  const from = performance.now();
-  for (let k = 0; k < SOLVES; k++) {
-    work.theta[0] = (work.theta[0] as number) + 1e-12;
-    solveElements(work, omega, 0, air.density, false);
+function lapHere(): number {
+  let best = Number.POSITIVE_INFINITY;
+  for (let lap = 0; lap < LAPS; lap++) {
+    const from = performance.now();
+    for (let k = 0; k < SOLVES; k++) {
+      work.theta[0] = (work.theta[0] as number) + 1e-12;
+      solveElements(work, omega, 0, air.density, false);
+    }
+    best = Math.min(best, (performance.now() - from) / 1000 / SOLVES);
   }
-  here = Math.min(here, (performance.now() - from) / 1000 / SOLVES);
+  return best;
 }
-console.log(`rotor kernel, 20 stations, static: ${(1e6 * here).toFixed(2)} us here`);
 
-const compiler = spawnSync('cc', ['--version']).status === 0;
-if (compiler) {
+let here = lapHere();
+if (spawnSync('cc', ['--version']).status === 0) {
   const folder = mkdtempSync(join(tmpdir(), 'kernel-'));
   const program = join(folder, 'kernel');
   execFileSync('cc', ['-O3', '-o', program, fileURLToPath(new URL('rotorKernel.c', import.meta.url)), '-lm']);
   const text = input.map((line) => line.join(' ')).join('\n');
-  const answer = execFileSync(program, { input: text, encoding: 'utf8' });
+  let there = Number.POSITIVE_INFINITY;
+  let agree = 0;
+  // Turn about, so that whatever else the machine does falls on both.
+  for (let round = 0; round < ROUNDS; round++) {
+    const answer = execFileSync(program, { input: text, encoding: 'utf8' });
+    const [thrust = 0, torque = 0, seconds = 0] = answer.split(' ').map(Number);
+    there = Math.min(there, seconds);
+    agree = Math.abs((work.last[0] as number) / thrust - 1) + Math.abs((work.last[1] as number) / torque - 1);
+    here = Math.min(here, lapHere());
+  }
   rmSync(folder, { recursive: true });
-  const [thrust = 0, torque = 0, there = 0] = answer.split(' ').map(Number);
-  const agree =
-    Math.abs((work.last[0] as number) / thrust - 1) + Math.abs((work.last[1] as number) / torque - 1);
+  console.log(`rotor kernel, 20 stations, static: ${(1e6 * here).toFixed(2)} us here`);
   console.log(
     `  the same in C at -O3: ${(1e6 * there).toFixed(2)} us; ratio ${(here / there).toFixed(2)} (aim 1.5)`,
   );
   console.log(`  thrust and torque agree within ${agree.toExponential(1)}`);
-} else console.log('  no C compiler here: ratio not measured');
+} else {
+  console.log(
+    `rotor kernel, 20 stations, static: ${(1e6 * here).toFixed(2)} us here; no C compiler: ratio not measured`,
+  );
+}
 
 for (const detail of ['coarse', 'full'] as const satisfies MapDetail[]) {
   let best = Number.POSITIVE_INFINITY;

@@ -42,7 +42,7 @@ export interface ElementWork {
   readonly W: Float64Array;
   readonly dT: Float64Array;
   readonly dQ: Float64Array;
-  /** [c_l, c_d, F, sin phi, cos phi] of the last residual; [T, Q] once a solve is done. */
+  /** [c_l, F, sin phi, cos phi] of the last residual; [T, Q] once a solve is done. */
   readonly last: Float64Array;
 }
 
@@ -85,7 +85,7 @@ export function elementWork(blade: Blade, tables: SectionTables, count = STATION
     W: floats(),
     dT: floats(),
     dQ: floats(),
-    last: new Float64Array(5),
+    last: new Float64Array(4),
   };
   for (let i = 0; i < count; i++) {
     // r = root + (1 - root)(1 - (1 - s)^2): the midpoint rule in s tames the square-root fall at the tip.
@@ -133,50 +133,55 @@ export function setCondition(w: ElementWork, omega: number, V: number, air: Air)
   }
 }
 
-/** Leaves c_l and c_d of station `i` at angle of attack `alpha` [rad] in `last`. */
-function section(w: ElementWork, i: number, alpha: number): void {
-  const { values, angleCount } = w.tables;
-  const perRadian = (angleCount - 1) / (2 * Math.PI);
-  // Compressibility steepens the lift curve about zero lift and leaves the stalled plate alone.
-  const compress = w.compress[i] as number;
+/**
+ * Place of angle of attack `alpha` [rad] in a row of the tables. Compressibility steepens the lift
+ * curve about zero lift and leaves the stalled plate alone.
+ */
+function placeOf(w: ElementWork, i: number, alpha: number): number {
   const near = Math.max(0, 1 - alpha * alpha * 1.62); // gone by 45 degrees
-  const steep = alpha + compress * (alpha - (w.alpha0[i] as number)) * near * near;
-  const position = Math.min(Math.max((steep + Math.PI) * perRadian, 0), angleCount - 1.001);
-  const k = position | 0; // an integer for the engine too
-  const t = position - k;
+  const steep = alpha + (w.compress[i] as number) * (alpha - (w.alpha0[i] as number)) * near * near;
+  const count = w.tables.angleCount;
+  return Math.min(Math.max(((steep + Math.PI) * (count - 1)) / (2 * Math.PI), 0), count - 1.001);
+}
+
+/** c_l of station `i`, stall delay included. */
+function liftOf(w: ElementWork, i: number, alpha: number): number {
+  const { values, angleCount } = w.tables;
+  const place = placeOf(w, i, alpha);
+  const k = place | 0; // an integer for the engine too
+  const t = place - k;
   const share = w.rowShare[i] as number;
+  const delay = w.delayLift[i] as number;
   const low = ((w.row[i] as number) * angleCount + k) * COLUMNS;
   const high = low + angleCount * COLUMNS;
-  const a = (1 - t) * (1 - share);
-  const b = t * (1 - share);
-  const c = (1 - t) * share;
-  const d = t * share;
-  const lift =
-    a * (values[low] as number) +
-    b * (values[low + 4] as number) +
-    c * (values[high] as number) +
-    d * (values[high + 4] as number);
+  return (
+    (1 - share) *
+      ((1 - t) * ((values[low] as number) + delay * (values[low + 2] as number)) +
+        t * ((values[low + 4] as number) + delay * (values[low + 6] as number))) +
+    share *
+      ((1 - t) * ((values[high] as number) + delay * (values[high + 2] as number)) +
+        t * ((values[high + 4] as number) + delay * (values[high + 6] as number)))
+  );
+}
+
+/** c_d of station `i`, where its c_l is known. */
+function dragOf(w: ElementWork, i: number, alpha: number, cl: number): number {
+  const { values, angleCount } = w.tables;
+  const place = placeOf(w, i, alpha);
+  const k = place | 0;
+  const t = place - k;
+  const share = w.rowShare[i] as number;
+  const delay = w.delayDrag[i] as number;
+  const low = ((w.row[i] as number) * angleCount + k) * COLUMNS;
+  const high = low + angleCount * COLUMNS;
   const drag =
-    a * (values[low + 1] as number) +
-    b * (values[low + 5] as number) +
-    c * (values[high + 1] as number) +
-    d * (values[high + 5] as number);
-  const liftGap =
-    a * (values[low + 2] as number) +
-    b * (values[low + 6] as number) +
-    c * (values[high + 2] as number) +
-    d * (values[high + 6] as number);
-  const dragGap =
-    a * (values[low + 3] as number) +
-    b * (values[low + 7] as number) +
-    c * (values[high + 3] as number) +
-    d * (values[high + 7] as number);
-  const cl = lift + (w.delayLift[i] as number) * liftGap;
-  let cd = (drag - (w.delayDrag[i] as number) * dragGap) * (w.dragFactor[i] as number);
-  const mach = w.mach[i] as number;
-  if (mach > 0.4) cd += waveDrag(mach, cl);
-  w.last[0] = cl;
-  w.last[1] = cd;
+    (1 - share) *
+      ((1 - t) * ((values[low + 1] as number) - delay * (values[low + 3] as number)) +
+        t * ((values[low + 5] as number) - delay * (values[low + 7] as number))) +
+    share *
+      ((1 - t) * ((values[high + 1] as number) - delay * (values[high + 3] as number)) +
+        t * ((values[high + 5] as number) - delay * (values[high + 7] as number)));
+  return drag * (w.dragFactor[i] as number) + waveDrag(w.mach[i] as number, cl);
 }
 
 /** Prandtl's tip and root loss (Glauert 1935, ch. VII, eq. 5.5) at the local inflow angle. */
@@ -213,12 +218,13 @@ function residual(w: ElementWork, i: number, phi: number, Wr: number, V: number)
   const s = Math.sin(phi);
   const c = Math.sqrt(1 - s * s); // |phi| never passes a right angle
   const absSin = Math.max(Math.abs(s), 1e-9);
-  section(w, i, (w.theta[i] as number) - phi);
+  const cl = liftOf(w, i, (w.theta[i] as number) - phi);
   const F = lossFactor(w, w.r[i] as number, absSin);
-  w.last[2] = F;
-  w.last[3] = s;
-  w.last[4] = c;
-  return absSin * (Wr * s - V * c) - ((w.sigma4[i] as number) / F) * (w.last[0] as number) * (Wr * c + V * s);
+  w.last[0] = cl;
+  w.last[1] = F;
+  w.last[2] = s;
+  w.last[3] = c;
+  return absSin * (Wr * s - V * c) - ((w.sigma4[i] as number) / F) * cl * (Wr * c + V * s);
 }
 
 /** Last step of the inflow angle [rad]; the error left is its 1.7th power. */
@@ -281,16 +287,16 @@ function solveStation(w: ElementWork, i: number, Wr: number, V: number, brake: b
   return keep(w, i, b, Wr);
 }
 
-/** Keeps the answer of a station; c_l, c_d and F are those of the last residual. */
+/** Keeps the answer of a station; c_l and F are those of the last residual. */
 function keep(w: ElementWork, i: number, phi: number, Wr: number): boolean {
   const cl = w.last[0] as number;
-  const F = w.last[2] as number;
+  const F = w.last[1] as number;
   const swirl = ((w.sigma4[i] as number) / F) * cl * Math.sign(phi);
   w.phi[i] = phi;
   w.cl[i] = cl;
-  w.cd[i] = w.last[1] as number;
+  w.cd[i] = dragOf(w, i, (w.theta[i] as number) - phi, cl);
   w.F[i] = F;
-  w.W[i] = Wr / ((w.last[4] as number) + swirl);
+  w.W[i] = Wr / ((w.last[3] as number) + swirl);
   return true;
 }
 
@@ -310,8 +316,8 @@ export function solveElements(
   for (let i = 0; i < w.count; i++) {
     const r = w.r[i] as number;
     if (!solveStation(w, i, omega * r, V, brake)) return false;
-    const s = w.last[3] as number;
-    const c = w.last[4] as number;
+    const s = w.last[2] as number;
+    const c = w.last[3] as number;
     const W = w.W[i] as number;
     const cl = w.cl[i] as number;
     const cd = w.cd[i] as number;
