@@ -1,6 +1,7 @@
 import { assessCraft } from '../../assess/assess.ts';
 import { airOf } from '../../assess/dayOf.ts';
 import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
+import type { CraftRotor } from '../../build/craft.ts';
 import { flightModelOf } from '../../build/resolve/flightModelOf.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
 import type { Build } from '../../build/schema/build.ts';
@@ -16,16 +17,18 @@ export function openDesk(): Desk {
   const { brief, builds, shelf } = readDemo();
   const sections = sectionTables();
   const air = airOf(brief);
-  // All in the air of the one brief: the dearest work, done once a propeller.
+  // The dearest work, done once a propeller: its blade matched to what is known, its map in the brief's air.
+  const blades = new Map<string, CraftRotor>();
   let rotors: PreparedRotors = new Map();
 
   function view(build: Build): BuildView {
-    const resolved = resolveBuild(build, shelf);
+    const resolved = resolveBuild(build, shelf, undefined, blades);
     if (!resolved.ok) {
       const reasons = resolved.errors.map(({ path, says, remedy }) => `${path}: ${says}. ${remedy}`);
       return { ok: false, reasons };
     }
     const craft = resolved.value;
+    for (const rotor of craft.rotors) blades.set(rotor.partId, rotor);
     const prepared = prepareRotors(craft, air, sections, rotors);
     if (prepared.ok) rotors = prepared.value;
     const assessment = assessCraft(craft, { brief, shelf, sections, rotors });
