@@ -1,6 +1,7 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { ARM_FILE, FRAME_FILE } from '../../src/cli/print/questionExamples.ts';
 import { demo } from './fakeIo.ts';
 
 const built = existsSync('dist/cli/quadwright.mjs') && existsSync('dist/cli/shelf.json');
@@ -47,5 +48,13 @@ describe.skipIf(!built)('the built command line', () => {
       },
     );
     expect(out.trim().split('\n').at(-1)).toBe('0');
+  });
+});
+
+describe('the how-to of ask arm and ask frame', () => {
+  it('shows the files that the help shows and the tests read', () => {
+    const page = readFileSync('docs/how-to/ask-arm-and-frame.md', 'utf8');
+    expect(page).toContain(ARM_FILE);
+    expect(page).toContain(FRAME_FILE);
   });
 });

@@ -3,6 +3,7 @@ import { airOf } from '../../assess/dayOf.ts';
 import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
 import type { Assessment } from '../../assess/types.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
+import { BRIEF_FORMAT } from '../../build/schema/brief.ts';
 import { type Cause, causes } from '../../choose/causes.ts';
 import { type Comparison, compare } from '../../choose/compare.ts';
 import { usualWants } from '../../choose/wants.ts';
@@ -30,12 +31,17 @@ export interface ComparisonReport {
 }
 
 /** `compare`: two to eight builds side by side under one brief. */
-export function compareBuilds(files: readonly string[], options: CompareOptions, io: Io): ExitCode {
+export function compareBuilds(given: readonly string[], options: CompareOptions, io: Io): ExitCode {
+  // A folder's files given at once may hold the brief too; it then serves as the brief.
+  const briefs = given.filter((file) => isBrief(io.readText(file)));
+  const files = given.filter((file) => !briefs.includes(file));
   if (files.length < 2 || files.length > 8) {
-    throw new BadInput(`compare: ${files.length} build given. Allowed: 2 to 8 files.`);
+    throw new BadInput(`compare: ${files.length} builds given. Allowed: 2 to 8 files.`);
   }
+  const told = [...new Set([...briefs, ...(options.brief === undefined ? [] : [options.brief])])];
+  if (told.length > 1) throw new BadInput(`compare: several briefs given (${told.join(', ')}). Give one.`);
   const shelf = loadShelf(options.shelf, io);
-  const brief = loadBrief(options.brief, options.for, io);
+  const brief = loadBrief(told[0], options.for, io);
   const builds = files.map((file) => loadBuild(file, io));
   const sections = sectionTables();
   const air = airOf(brief);
@@ -69,6 +75,8 @@ export function compareBuilds(files: readonly string[], options: CompareOptions,
   const stopped = assessments.some((each) => each.findings.some((finding) => finding.severity === 'stop'));
   return stopped ? exitCode.stopFindings : exitCode.fine;
 }
+
+const isBrief = (text: string) => new RegExp(`^\\s*"?format"?:\\s*"?${BRIEF_FORMAT}`, 'm').test(text);
 
 function causesOfLead(
   { order }: Comparison,
