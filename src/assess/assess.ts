@@ -13,6 +13,7 @@ import { fitLines } from './fit/fitLines.ts';
 import { type FitFigures, toFinding } from './fit/types.ts';
 import { flownMeasures } from './flownMeasures.ts';
 import { hoverFindings } from './hoverFindings.ts';
+import { chargingMeasures } from './money/charging.ts';
 import { costLines } from './money/costLines.ts';
 import { moneyFindings, moneyMeasures, moneyReport } from './money/moneyMeasures.ts';
 import { obstaclesOf } from './obstacles.ts';
@@ -64,6 +65,7 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     ...exactMeasures(craft, gaps, massDeviation),
     ...(flight.ok ? flownMeasures(craft, brief, flight.value) : []),
     ...moneyMeasures(money),
+    ...chargingMeasures(craft, brief, context.shelf),
   ];
   const fit = fitLines({
     craft,

@@ -1,22 +1,42 @@
 import { cameraRules } from './cameraRules.ts';
+import { cellRules } from './cellRules.ts';
+import { controllerRules } from './controllerRules.ts';
+import { frameRules } from './frameRules.ts';
+import { guardRules } from './guardRules.ts';
+import { kitRules } from './kitRules.ts';
+import { lawRules } from './lawRules.ts';
 import { motorRules } from './motorRules.ts';
 import { packRules } from './packRules.ts';
 import { pilotRules } from './pilotRules.ts';
-import { powerRules } from './powerRules.ts';
 import { propellerRules } from './propellerRules.ts';
 import { radioRules } from './radioRules.ts';
+import { screwRules } from './screwRules.ts';
 import { stackRules } from './stackRules.ts';
+import { strapRules } from './strapRules.ts';
+import { supplyRules } from './supplyRules.ts';
 import { type FitContext, type FitLine, type FitRule, TRADE } from './types.ts';
+import { videoRules } from './videoRules.ts';
+import { wiringRules } from './wiringRules.ts';
 
 export const fitRules: readonly FitRule[] = [
+  ...screwRules,
   ...motorRules,
+  ...frameRules,
   ...propellerRules,
+  ...guardRules,
   ...stackRules,
-  ...powerRules,
+  ...supplyRules,
+  ...controllerRules,
+  ...wiringRules,
+  ...cellRules,
   ...packRules,
+  ...strapRules,
   ...cameraRules,
+  ...videoRules,
   ...radioRules,
+  ...kitRules,
   ...pilotRules,
+  ...lawRules,
 ];
 
 /** Every rule's lines for one craft, failing ones first by severity, then in the order of the rules. */
@@ -24,8 +44,8 @@ export function fitLines(context: FitContext): readonly FitLine[] {
   const order = { stop: 0, risk: 1, note: 2 } as const;
   const rank = (line: FitLine) => (line.passes ? 3 : order[line.severity]);
   return fitRules
-    .flatMap(({ id, title, look }) =>
-      look(context).map((verdict): FitLine => ({ id, title, source: TRADE, ...verdict })),
+    .flatMap(({ id, title, source, look }) =>
+      look(context).map((verdict): FitLine => ({ id, title, source: source ?? TRADE, ...verdict })),
     )
     .sort((a, b) => rank(a) - rank(b));
 }

@@ -1,6 +1,6 @@
-import { inBox } from './powerRules.ts';
-import { fails, fits, mm } from './say.ts';
-import type { FitRule } from './types.ts';
+import { inBox, onBuyingList } from '../money/boxes.ts';
+import { fails, fits, mm, SLACK } from './say.ts';
+import type { FitContext, FitRule } from './types.ts';
 
 const BALANCE = 5e-3;
 const LENS_TO_PACK = 5e-3;
@@ -9,15 +9,18 @@ export const packRules: readonly FitRule[] = [
   {
     id: 'pack-length',
     title: 'length of the pack',
+    limit: "the frame's longest pack; stop over 1.2 times; note where the frame tells none",
+    severities: ['stop', 'risk', 'note'],
     look: ({ craft }) => {
       const { length } = craft.pack.size;
       const limit = craft.frame.pack.maxLength;
+      const told = craft.parts.frame.pack.maxLength !== undefined;
       const number = { value: length, limit, quantity: 'length' as const };
       return [
-        length > limit + 1e-6
+        length > limit + SLACK
           ? fails(
-              length > 1.2 * limit ? 'stop' : 'risk',
-              `The pack is ${mm(length)} long, its place ${mm(limit)}.`,
+              told ? (length > 1.2 * limit ? 'stop' : 'risk') : 'note',
+              `The pack is ${mm(length)} long, its place ${told ? '' : 'by our guess '}${mm(limit)}.`,
               'A shorter pack, or check by hand that it clears propellers and camera.',
               ['pack', 'frame'],
               { number },
@@ -29,15 +32,18 @@ export const packRules: readonly FitRule[] = [
   {
     id: 'pack-width',
     title: 'width of the pack',
+    limit: "the frame's widest pack; stop over 1.4 times; note where the frame tells none",
+    severities: ['stop', 'risk', 'note'],
     look: ({ craft }) => {
       const { width } = craft.pack.size;
       const limit = craft.frame.pack.maxWidth;
+      const told = craft.parts.frame.pack.maxWidth !== undefined;
       const number = { value: width, limit, quantity: 'length' as const };
       return [
-        width > limit + 1e-6
+        width > limit + SLACK
           ? fails(
-              width > 1.4 * limit ? 'stop' : 'risk',
-              `The pack is ${mm(width)} wide on a place of ${mm(limit)}: it rocks.`,
+              told ? (width > 1.4 * limit ? 'stop' : 'risk') : 'note',
+              `The pack is ${mm(width)} wide on a place of ${told ? '' : 'about '}${mm(limit)}: it rocks.`,
               'A narrower pack, or a wider pad under it.',
               ['pack', 'frame'],
               { number },
@@ -47,93 +53,106 @@ export const packRules: readonly FitRule[] = [
     },
   },
   {
-    id: 'strap-count',
-    title: 'straps',
+    id: 'pack-place',
+    title: 'pack over its straps',
+    limit: "the pack's middle over the plate",
+    severities: ['risk'],
     look: ({ craft }) => {
-      const own = craft.parts.extras.filter(({ part }) => part.kind === 'strap');
-      const count = own.reduce((sum, { count }) => sum + count, 0);
-      const boxed = [craft.parts.frame, craft.parts.pack]
-        .flatMap((part) => part.inTheBox)
-        .filter((each) => each.item === 'strap')
-        .reduce((sum, each) => sum + each.count, 0);
-      const diameter = Math.max(...craft.rotors.map((rotor) => rotor.blade.diameter));
-      const wanted = diameter >= 4.5 * 0.0254 ? 2 : 1;
-      const number = { value: count + boxed, limit: wanted, quantity: 'count' as const };
+      const x = craft.pack.place[0];
+      const [rear, front] = craft.frame.pack.strapRange;
+      const number = { value: x, limit: x < 0 ? rear : front, quantity: 'length' as const };
       return [
-        count + boxed < wanted
+        x < rear - SLACK || x > front + SLACK
           ? fails(
-              count + boxed === 0 ? 'stop' : 'risk',
-              `${count + boxed} strap${count + boxed === 1 ? '' : 's'} for the pack; ${wanted} wanted at this size. A pack that leaves in a crash tears its lead off.`,
-              `Add ${wanted - count - boxed} of 20 mm.`,
-              ['pack', 'extras'],
-              { number },
+              'risk',
+              `The pack's middle lies ${mm(Math.abs(x))} ${x < 0 ? 'behind' : 'ahead of'} the motors' centre, beyond the plate that the straps go round.`,
+              'Balance it with what else can move, or take a lighter camera or pack.',
+              ['pack', 'frame'],
+              { number, place: { x, y: 0 } },
             )
-          : fits(`${count + boxed} strap${count + boxed === 1 ? '' : 's'} for the pack.`, ['pack'], {
-              number,
-            }),
+          : fits(`The pack's middle is over the plate.`, ['pack'], { number }),
       ];
     },
   },
   {
-    id: 'strap-length',
-    title: 'length of the straps',
-    look: ({ craft }) =>
-      craft.parts.extras.flatMap(({ part }) => {
-        if (part.kind !== 'strap') return [];
-        const { width, height } = craft.pack.size;
-        // Once round the pack and its plate, and a hand's width of hook and loop to hold.
-        const wanted = 2 * (width + height) + 0.04;
-        const number = { value: part.length, limit: wanted, quantity: 'length' as const };
-        return [
-          part.length < wanted
-            ? fails(
-                'risk',
-                `A strap of ${mm(part.length)} round a pack that wants ${mm(wanted)}.`,
-                'A longer strap.',
-                ['extras', 'pack'],
-                { number },
-              )
-            : fits(`A strap of ${mm(part.length)}; ${mm(wanted)} wanted.`, ['extras'], { number }),
-        ];
-      }),
+    id: 'pack-side',
+    title: 'pack on the side the frame is made for',
+    limit: "the frame's side",
+    severities: ['note'],
+    look: ({ craft }) => {
+      const side = sideOf(craft);
+      return [
+        side === craft.frame.pack.side
+          ? fits(`The pack goes ${side}, as the frame is made.`, ['pack', 'frame'])
+          : fails(
+              'note',
+              `The build straps the pack ${side}; the frame is made for it ${craft.frame.pack.side}.`,
+              'Check that straps find slots there, and that plugs and screws do not press into it.',
+              ['pack', 'frame'],
+            ),
+      ];
+    },
   },
   {
     id: 'balance',
-    title: 'balance about the motors',
+    title: 'balance fore and aft',
+    limit: '5 mm from the middle of the motors',
+    severities: ['risk'],
     look: ({ craft }) => {
       const [x, y] = craft.massProperties.centreOfGravity;
-      const off = Math.hypot(x, y);
-      const number = { value: off, limit: BALANCE, quantity: 'length' as const };
+      const number = { value: Math.abs(x), limit: BALANCE, quantity: 'length' as const };
       const place = { x, y };
-      const way =
-        Math.abs(x) > Math.abs(y) ? (x > 0 ? 'forward' : 'behind') : y > 0 ? 'to the right' : 'to the left';
+      // Sliding the pack by d moves the balance by d times its share of the mass.
+      const slide = (Math.abs(x) * craft.massProperties.mass) / craft.parts.pack.mass.value;
       return [
-        off > BALANCE
+        Math.abs(x) > BALANCE + SLACK
           ? fails(
               'risk',
-              `The centre of gravity lies ${mm(off)} ${way} of the motors' centre: one pair works harder and runs hotter.`,
-              `Slide the pack ${x > 0 ? 'back' : 'forward'} until it balances.`,
+              `The centre of gravity lies ${mm(Math.abs(x))} ${x > 0 ? 'ahead of' : 'behind'} the motors' centre: one pair works harder and runs hotter.`,
+              `Slide the pack ${x > 0 ? 'back' : 'forward'} by about ${mm(slide)}.`,
               ['pack'],
               { number, place },
             )
-          : fits(`Balanced to ${mm(off)}.`, ['pack'], { number, place }),
+          : fits(`Balanced fore and aft to ${mm(Math.abs(x))}.`, ['pack'], { number, place }),
+      ];
+    },
+  },
+  {
+    id: 'balance-sideways',
+    title: 'balance from side to side',
+    limit: '5 mm from the middle of the motors',
+    severities: ['risk'],
+    look: ({ craft }) => {
+      const [x, y] = craft.massProperties.centreOfGravity;
+      const number = { value: Math.abs(y), limit: BALANCE, quantity: 'length' as const };
+      const place = { x, y };
+      return [
+        Math.abs(y) > BALANCE + SLACK
+          ? fails(
+              'risk',
+              `The centre of gravity lies ${mm(Math.abs(y))} to the ${y > 0 ? 'right' : 'left'}: two motors carry the others' share in every hover.`,
+              `Move what sits on the ${y > 0 ? 'right' : 'left'} to the middle.`,
+              ['frame'],
+              { number, place },
+            )
+          : fits(`Balanced sideways to ${mm(Math.abs(y))}.`, ['frame'], { number, place }),
       ];
     },
   },
   {
     id: 'lens-to-pack',
     title: 'pack behind the lens',
+    limit: '5 mm',
+    severities: ['risk'],
     look: ({ craft }) => {
       const camera = craft.cameras.find((each) => each.role === 'flying');
       if (camera === undefined) return [];
-      const packFront = craft.pack.place[0] + craft.pack.size.length / 2;
-      const lens = camera.camera.position[0];
-      const overlapsInHeight =
-        Math.abs(craft.pack.place[2] - camera.place[2]) < (craft.pack.size.height + camera.size.height) / 2;
-      const gap = lens - packFront;
+      const { place, size } = craft.pack;
+      const gap = camera.camera.position[0] - (place[0] + size.length / 2);
+      const atItsHeight = Math.abs(place[2] - camera.place[2]) < (size.height + camera.size.height) / 2;
       const number = { value: gap, limit: LENS_TO_PACK, quantity: 'length' as const };
       return [
-        gap < LENS_TO_PACK && (overlapsInHeight || gap < 0)
+        gap < LENS_TO_PACK - SLACK && (atItsHeight || gap < 0)
           ? fails(
               'risk',
               `The pack's front is ${mm(Math.abs(gap))} ${gap < 0 ? 'ahead of' : 'behind'} the flying camera's lens: in a nose hit the pack lands on it.`,
@@ -148,8 +167,10 @@ export const packRules: readonly FitRule[] = [
   {
     id: 'pack-underneath',
     title: 'pack under the frame',
+    limit: 'any pack strapped below',
+    severities: ['note'],
     look: ({ craft }) =>
-      craft.frame.pack.side === 'below'
+      sideOf(craft) === 'below'
         ? [
             fails(
               'note',
@@ -163,33 +184,23 @@ export const packRules: readonly FitRule[] = [
   {
     id: 'pack-pad',
     title: 'pad under the pack',
+    limit: 'a pad on carbon plates, in a box or on the list',
+    severities: ['note'],
     look: ({ craft }) => {
-      const carbon = craft.frame.material.name.includes('carbon');
-      if (!carbon || inBox(craft.parts, 'pack pad')) return [];
+      if (!craft.frame.material.name.includes('carbon')) return [];
+      const boxed = inBox(craft.parts, 'pack pad');
       return [
-        fails(
-          'note',
-          'No pad comes with the frame: cut carbon edges and screw heads under a strapped pack cut into its cells.',
-          'Lay a rubber pad under it and round the edges; a dented or swollen pack is not flown or charged again.',
-          ['pack', 'frame'],
-        ),
+        boxed || onBuyingList(craft.parts, 'pack pad')
+          ? fits(boxed ? 'A pad comes in the box.' : 'A pad is on the buying list.', ['pack'])
+          : fails(
+              'note',
+              'No pad comes with the frame: cut carbon edges and screw heads under a strapped pack cut into its cells.',
+              'Lay a rubber pad under it and round the edges; a dented or swollen pack is not flown or charged again.',
+              ['pack', 'frame'],
+            ),
       ];
     },
   },
-  {
-    id: 'pack-wear',
-    title: 'age of the pack',
-    look: ({ craft }) =>
-      craft.build.pack.cycles > 150
-        ? [
-            fails(
-              'risk',
-              `${craft.build.pack.cycles} charges behind this pack: less capacity, more sag.`,
-              'Measure its resistance; retire it when it swells or sags.',
-              ['pack'],
-              { number: { value: craft.build.pack.cycles, limit: 150, quantity: 'count' } },
-            ),
-          ]
-        : [],
-  },
 ];
+
+const sideOf = ({ build, frame }: FitContext['craft']) => build.pack.side ?? frame.pack.side;

@@ -1,20 +1,26 @@
-import { fails, fits, inches, mm } from './say.ts';
+import { largestPropeller, perPair, placeOf } from './perMotor.ts';
+import { fails, fits, inches, mm, SLACK } from './say.ts';
 import type { FitRule } from './types.ts';
 
 const PROP_GAP = 3e-3;
 const OTHER_GAP = 5e-3;
+/** Trade sizes round: 5.1 in flies on a frame sold for 5 in; the gaps have the last word. */
+const ROUNDING = 1.03;
+/** Holes and shafts are made to a tenth [m]. */
+const BORE_TOLERANCE = 0.15e-3;
 
 export const propellerRules: readonly FitRule[] = [
   {
     id: 'propeller-too-large',
     title: 'propeller against the frame',
-    look: ({ craft }) => {
-      const diameter = Math.max(...craft.rotors.map((rotor) => rotor.blade.diameter));
-      const limit = craft.parts.frame.maxPropeller;
+    limit: 'the size the frame is sold for, and 3 %',
+    severities: ['stop'],
+    look: (context) => {
+      const diameter = largestPropeller(context);
+      const limit = context.craft.parts.frame.maxPropeller;
       const number = { value: diameter, limit, quantity: 'length' as const };
-      // Trade sizes round: 5.1 in flies on a frame sold for 5 in; the gaps have the last word.
       return [
-        diameter > limit * 1.03
+        diameter > limit * ROUNDING
           ? fails(
               'stop',
               `Propellers of ${inches(diameter)} on a frame sold for ${inches(limit)}.`,
@@ -31,12 +37,14 @@ export const propellerRules: readonly FitRule[] = [
   {
     id: 'propeller-to-propeller-gap',
     title: 'gap from propeller to propeller',
+    limit: '3 mm; stop when they overlap',
+    severities: ['stop', 'risk'],
     look: ({ gaps }) => {
       const nearest = gaps.find((gap) => gap.part === 'propellers');
       if (nearest === undefined) return [];
       const number = { value: nearest.gap, limit: PROP_GAP, quantity: 'length' as const };
       const place = { x: nearest.place[0], y: nearest.place[1] };
-      if (nearest.gap >= PROP_GAP) {
+      if (nearest.gap >= PROP_GAP - SLACK) {
         return [fits(`${mm(nearest.gap)} between the nearest tips.`, ['propellers'], { number, place })];
       }
       return [
@@ -55,13 +63,16 @@ export const propellerRules: readonly FitRule[] = [
   {
     id: 'propeller-to-body-gap',
     title: 'gap from propeller to everything else',
+    limit: '5 mm; stop when they touch',
+    severities: ['stop', 'risk'],
     look: ({ gaps, craft }) => {
+      // The ring of its own guard is judged by guard-tip-gap.
       const guarded = craft.frame.guards.length > 0;
       const nearest = gaps.find((gap) => gap.part !== 'propellers' && !(guarded && gap.part === 'guards'));
       if (nearest === undefined) return [];
       const number = { value: nearest.gap, limit: OTHER_GAP, quantity: 'length' as const };
       const place = { x: nearest.place[0], y: nearest.place[1] };
-      if (nearest.gap >= OTHER_GAP) {
+      if (nearest.gap >= OTHER_GAP - SLACK) {
         return [
           fits(`${mm(nearest.gap)} to the nearest thing, ${nearest.to}.`, ['propellers'], { number, place }),
         ];
@@ -80,105 +91,74 @@ export const propellerRules: readonly FitRule[] = [
     },
   },
   {
-    id: 'guard-tip-gap',
-    title: 'gap inside the guards',
-    look: ({ gaps, craft }) => {
-      const ring = gaps.find((gap) => gap.part === 'guards');
-      const rotor = craft.rotors[0];
-      if (ring === undefined || rotor === undefined) return [];
-      const radius = rotor.blade.diameter / 2;
-      const share = ring.gap / radius;
-      const number = { value: ring.gap, limit: 0.02 * radius, quantity: 'length' as const };
-      if (ring.gap < 1e-3) {
-        return [
-          fails(
-            'stop',
-            `Only ${mm(Math.max(ring.gap, 0))} between blade and guard: they touch in the first hard turn.`,
-            'Smaller propellers, or rings of larger diameter.',
-            ['propellers', 'frame'],
-            { number },
-          ),
-        ];
-      }
-      return [
-        share > 0.02
-          ? fails(
-              'note',
-              `The guard stands ${(share * 100).toFixed(1)} % of the radius off the tips: it protects, and adds no thrust.`,
-              'Only a gap of 1 to 2 % with a rounded lip gives thrust back.',
-              ['frame'],
-              { number },
-            )
-          : fits(`Guard gap ${mm(ring.gap)}, ${(share * 100).toFixed(1)} % of the radius.`, ['frame'], {
-              number,
-            }),
-      ];
-    },
-  },
-  {
     id: 'propeller-bore',
     title: "propeller's hole on the shaft",
-    look: ({ craft }) => {
-      const motor = craft.motors[0];
-      const rotor = motor === undefined ? undefined : craft.rotors[motor.rotor];
-      if (motor === undefined || rotor === undefined) return [];
-      const { shaftDiameter } = motor.fit;
-      const number = { value: rotor.bore, limit: shaftDiameter, quantity: 'length' as const };
-      return [
-        Math.abs(rotor.bore - shaftDiameter) > 0.15e-3
+    limit: 'equal to 0.15 mm: 5 mm with a nut, 1.5 or 2 mm with screws',
+    severities: ['stop', 'risk'],
+    look: (context) =>
+      perPair(context, (motor, rotor) => {
+        const { shaftDiameter } = motor.fit;
+        const number = { value: rotor.bore, limit: shaftDiameter, quantity: 'length' as const };
+        const guessed = motor.fit.inferred.includes('shaft') || rotor.inferred.includes('bore');
+        return Math.abs(rotor.bore - shaftDiameter) > BORE_TOLERANCE
           ? fails(
-              rotor.bore < shaftDiameter ? 'stop' : 'risk',
-              `A ${mm(rotor.bore)} hole on a ${mm(shaftDiameter)} shaft.`,
+              rotor.bore < shaftDiameter && !guessed ? 'stop' : 'risk',
+              `A ${mm(rotor.bore)} hole on a ${mm(shaftDiameter)} shaft${guessed ? ', one of them guessed from the size' : ''}.`,
               rotor.bore > shaftDiameter
                 ? 'Use the centring ring for that shaft, or another propeller: off-centre it shakes.'
                 : 'Take a propeller with the right hole; never drill one out.',
               ['propellers', 'motors'],
-              { number },
+              { number, place: placeOf(motor) },
             )
           : fits(`${mm(rotor.bore)} hole on a ${mm(shaftDiameter)} shaft.`, ['propellers', 'motors'], {
               number,
-            }),
-      ];
-    },
+            });
+      }),
   },
   {
     id: 'propeller-fixing',
     title: 'how the propeller is held',
-    look: ({ craft }) => {
-      const motor = craft.motors[0];
-      const rotor = motor === undefined ? undefined : craft.rotors[motor.rotor];
-      if (motor === undefined || rotor === undefined) return [];
-      const inferred = motor.fit.inferred.includes('fixing') || rotor.inferred.includes('fixing');
-      return [
-        rotor.fixing === motor.fit.fixing
-          ? fits(`Held by ${rotor.fixing}, both.`, ['propellers', 'motors'])
+    limit: 'the same on propeller and motor: nut, screws or press fit',
+    severities: ['stop', 'risk'],
+    look: (context) =>
+      perPair(context, (motor, rotor) => {
+        const guessed = motor.fit.inferred.includes('fixing') || rotor.inferred.includes('fixing');
+        return rotor.fixing === motor.fit.fixing
+          ? fits(`Held by ${inWords(rotor.fixing)}, both.`, ['propellers', 'motors'])
           : fails(
-              inferred ? 'risk' : 'stop',
-              `The propeller is held by ${rotor.fixing}, the motor is made for ${motor.fit.fixing}.`,
+              guessed ? 'risk' : 'stop',
+              `The propeller is held by ${inWords(rotor.fixing)}, the motor is made for ${inWords(motor.fit.fixing)}.`,
               'Take the propeller made for that shaft.',
               ['propellers', 'motors'],
-            ),
-      ];
-    },
+              { place: placeOf(motor) },
+            );
+      }),
   },
   {
     id: 'propeller-hands',
     title: 'as many propellers of either hand',
+    limit: 'half clockwise, half the other way; one more with a tilting tail',
+    severities: ['stop'],
     look: ({ craft }) => {
       const clockwise = craft.motors.filter((motor) => motor.place.spin === 1).length;
       const other = craft.motors.length - clockwise;
-      const uneven = Math.abs(clockwise - other) > (craft.layout.kind === 'tri' ? 1 : 0);
+      const allowed = craft.motors.some(({ place }) => place.tilts) ? 1 : 0;
+      const number = { value: clockwise, limit: craft.motors.length / 2, quantity: 'count' as const };
       return [
-        uneven
+        Math.abs(clockwise - other) > allowed
           ? fails(
               'stop',
               `${clockwise} motors turn clockwise and ${other} the other way: it cannot stop turning about itself.`,
               'Let half of the motors turn each way.',
               ['motors'],
-              { number: { value: clockwise, limit: craft.motors.length / 2, quantity: 'count' } },
+              { number },
             )
-          : fits(`${clockwise} clockwise and ${other} counterclockwise: order both hands.`, ['propellers']),
+          : fits(`${clockwise} clockwise and ${other} counterclockwise: order both hands.`, ['propellers'], {
+              number,
+            }),
       ];
     },
   },
 ];
+
+const inWords = (fixing: string) => (fixing === 'press' ? 'press fit' : fixing === 'nut' ? 'a nut' : fixing);

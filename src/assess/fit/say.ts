@@ -3,11 +3,20 @@ import type { FitVerdict } from './types.ts';
 
 /** Millimetres as a builder says them. */
 export const mm = (metres: number) => `${trim(metres * 1000, 1)} mm`;
+export const metres = (length: number) => `${trim(length, 0)} m`;
 export const amps = (current: number) => `${trim(current, current < 10 ? 1 : 0)} A`;
 export const volts = (voltage: number) => `${trim(voltage, 1)} V`;
 export const grams = (mass: number) => `${trim(mass * 1000, mass < 0.02 ? 1 : 0)} g`;
-export const inches = (metres: number) => `${trim(metres / 0.0254, 1)} in`;
+export const inches = (length: number) => `${trim(length / 0.0254, 1)} in`;
 export const degrees = (angle: number) => `${trim((angle * 180) / Math.PI, 0)} degrees`;
+export const megahertz = (frequency: number) => `${trim(frequency / 1e6, 0)} MHz`;
+export const milliwatts = (power: number) => `${trim(power * 1000, 0)} mW`;
+export const metresPerSecond = (speed: number) => `${trim(speed, 1)} m/s`;
+export const celsius = (temperature: number) => `${trim(temperature - 273.15, 0)} degC`;
+export const percent = (share: number) => `${trim(share * 100, 1)} %`;
+
+/** `2 straps` */
+export const countOf = (count: number, thing: string) => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
 /** `9, 12 and 16 mm` */
 export const mmList = (lengths: readonly number[]) => {
@@ -18,7 +27,8 @@ export const mmList = (lengths: readonly number[]) => {
 
 function trim(value: number, digits: number): string {
   const text = value.toFixed(digits);
-  return digits > 0 ? text.replace(/\.?0+$/, '') : text;
+  const short = digits > 0 ? text.replace(/\.?0+$/, '') : text;
+  return short === '-0' ? '0' : short;
 }
 
 /** A verdict that passes: the says is a plain statement of what matches. */
@@ -38,3 +48,6 @@ export const fails = (
   parts: readonly string[],
   rest: Partial<FitVerdict> = {},
 ): FitVerdict => ({ passes: false, severity, says, remedy, parts, ...rest });
+
+/** Limits count as kept within a micrometre, microvolt ...: 8 mm less 5 mm is 3 mm. */
+export const SLACK = 1e-6;

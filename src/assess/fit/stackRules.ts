@@ -1,4 +1,6 @@
-import { fails, fits, mm, mmList, volts } from './say.ts';
+import type { StackLayer } from '../../build/craft.ts';
+import { inBox, onBuyingList } from '../money/boxes.ts';
+import { fails, fits, mm, mmList, SLACK } from './say.ts';
 import type { FitContext, FitRule, FitVerdict } from './types.ts';
 
 const PATTERN_TOLERANCE = 0.3e-3;
@@ -9,19 +11,20 @@ const seatWords = {
   controllers: 'speed controller',
   flightController: 'flight controller',
   videoLink: 'video link',
-} as const;
+} as const satisfies Record<StackLayer['seat'], string>;
 
 export const stackRules: readonly FitRule[] = [
   {
     id: 'stack-pattern',
     title: 'boards on the stack holes',
+    limit: "one of the frame's squares, to 0.3 mm",
+    severities: ['stop', 'risk'],
     look: ({ craft }) =>
       craft.stack.flatMap((layer): readonly FitVerdict[] => {
         const { pattern } = layer;
-        if (pattern === undefined) return [];
+        if (pattern === undefined) return []; // a board without holes is taped down
         const offered = craft.parts.frame.stackPatterns;
         const what = seatWords[layer.seat];
-        const place = { x: layer.place[0], y: layer.place[1] };
         return [
           offered.some((each) => Math.abs(each - pattern) < PATTERN_TOLERANCE)
             ? fits(`The ${what} sits on the ${mm(pattern)} square.`, [layer.seat, 'frame'])
@@ -30,22 +33,49 @@ export const stackRules: readonly FitRule[] = [
                 `The ${what}'s holes are a ${mm(pattern)} square; the frame offers ${mmList(offered)}.`,
                 "Take a board with one of the frame's patterns, or an adapter plate if there is headroom.",
                 [layer.seat, 'frame'],
-                { place },
+                { place: planOf(layer) },
               ),
         ];
       }),
   },
   {
+    id: 'stack-one-pattern',
+    title: 'boards on the same posts',
+    limit: 'one square for all boards of a stack',
+    severities: ['risk'],
+    look: ({ craft }) => {
+      const [lowest, ...others] = craft.stack.filter(({ pattern }) => pattern !== undefined);
+      const first = lowest?.pattern;
+      if (lowest === undefined || first === undefined || others.length === 0) return [];
+      const odd = others.find(({ pattern }) => Math.abs((pattern ?? first) - first) > PATTERN_TOLERANCE);
+      return [
+        odd === undefined
+          ? fits(`All boards of the stack share the ${mm(first)} square.`, [lowest.seat])
+          : fails(
+              'risk',
+              `The ${seatWords[lowest.seat]} stands on a ${mm(first)} square, the ${seatWords[odd.seat]} on ${mm(odd.pattern ?? 0)}: they do not share posts.`,
+              'Take both of one pattern, or put an adapter plate between them and count its height.',
+              [lowest.seat, odd.seat],
+              {
+                number: { value: odd.pattern ?? 0, limit: first, quantity: 'length' },
+                place: planOf(odd),
+              },
+            ),
+      ];
+    },
+  },
+  {
     id: 'stack-headroom',
     title: 'height of the stack',
+    limit: '3 mm over the highest board; stop when it does not go in',
+    severities: ['stop', 'risk'],
     look: ({ craft }) => {
-      const top = Math.min(...craft.stack.map((layer) => layer.place[2] - layer.size.height / 2));
-      if (!Number.isFinite(top)) return [];
-      const { faceZ, headroom, place } = craft.frame.stack;
-      const spare = headroom - (faceZ - top);
+      const spare = headroomLeft(craft);
+      if (spare === undefined) return [];
       const number = { value: spare, limit: HEADROOM, quantity: 'length' as const };
-      if (spare >= HEADROOM)
+      if (spare >= HEADROOM - SLACK)
         return [fits(`${mm(spare)} left above the stack.`, ['flightController'], { number })];
+      const [x, y] = craft.frame.stack.place;
       return [
         fails(
           spare < 0 ? 'stop' : 'risk',
@@ -54,7 +84,7 @@ export const stackRules: readonly FitRule[] = [
             : `Only ${mm(spare)} left above the stack; wires and rubber want ${mm(HEADROOM)}.`,
           'Taller standoffs, flatter boards, or the video link elsewhere.',
           ['flightController', 'frame'],
-          { number, place: { x: place[0], y: place[1] } },
+          { number, place: { x, y } },
         ),
       ];
     },
@@ -62,140 +92,84 @@ export const stackRules: readonly FitRule[] = [
   {
     id: 'pads-over-carbon',
     title: 'live pads over carbon',
+    limit: '2 mm of air',
+    severities: ['risk'],
     look: ({ craft }) => {
       if (!craft.frame.material.name.includes('carbon')) return [];
+      const verdicts: FitVerdict[] = [];
+      if (craft.parts.controllers?.form === 'single') {
+        verdicts.push(
+          fails(
+            'risk',
+            'Single controllers lie on the arms, and carbon conducts: a pad that touches it burns the controller.',
+            'Keep each in heat-shrink tube, and tape the arm under it.',
+            ['controllers', 'frame'],
+            { number: { value: 0, limit: PAD_CLEARANCE, quantity: 'length' } },
+          ),
+        );
+      }
       const bottom = Math.max(...craft.stack.map((layer) => layer.place[2] + layer.size.height / 2));
-      if (!Number.isFinite(bottom)) return [];
-      const clearance = craft.frame.stack.faceZ - bottom;
+      const above = headroomLeft(craft);
+      if (!Number.isFinite(bottom) || above === undefined) return verdicts;
+      const below = craft.frame.stack.faceZ - bottom;
+      const clearance = Math.min(below, above);
       const number = { value: clearance, limit: PAD_CLEARANCE, quantity: 'length' as const };
-      return [
-        clearance < PAD_CLEARANCE - 1e-6
+      verdicts.push(
+        clearance < PAD_CLEARANCE - SLACK
           ? fails(
               'risk',
-              `The lowest board's pads stand ${mm(Math.max(clearance, 0))} over the carbon, which conducts: a short burns boards and pack.`,
-              `Keep ${mm(PAD_CLEARANCE)} with spacers, and put insulating tape under it.`,
+              `The stack's pads stand ${mm(Math.max(clearance, 0))} from the carbon ${above < below ? 'over' : 'under'} them, which conducts: a short burns boards and pack.`,
+              `Keep ${mm(PAD_CLEARANCE)} with spacers, and put insulating tape on the plate.`,
               ['controllers', 'frame'],
               { number },
             )
-          : fits(`${mm(clearance)} of air between pads and carbon.`, ['controllers'], { number }),
-      ];
+          : fits(
+              `${mm(clearance)} of air between pads and carbon, with spacers of ${mm(below)} under the lowest board: put those in.`,
+              ['controllers'],
+              { number },
+            ),
+      );
+      return verdicts;
     },
   },
   {
     id: 'gyro-mounting',
     title: 'gyro on soft mounts',
+    limit: 'rubber under the flight controller',
+    severities: ['risk', 'note'],
     look: ({ craft }) => {
       const mounting = craft.build.flightController.gyroMounting ?? craft.parts.flightController.gyroMounting;
-      return [
-        mounting === 'hard'
-          ? fails(
-              'risk',
-              'The flight controller is screwed down hard: the gyro feels every nicked blade.',
-              'Put rubber grommets under its corners.',
-              ['flightController'],
-            )
-          : fits('The flight controller stands on rubber.', ['flightController']),
-      ];
-    },
-  },
-  {
-    id: 'flight-controller-cells',
-    title: 'flight controller against the pack',
-    look: ({ craft }) => {
-      const { cells } = craft.parts.flightController;
-      const series = craft.parts.pack.cells;
-      const number = { value: series, limit: cells.max, quantity: 'count' as const };
-      return [
-        series > cells.max || series < cells.min
-          ? fails(
-              series > cells.max ? 'stop' : 'risk',
-              `A ${series}S pack on a flight controller made for ${cells.min}S to ${cells.max}S.`,
-              'Take a pack inside that range, or another board.',
-              ['flightController', 'pack'],
-              { number },
-            )
-          : fits(`The flight controller takes ${series}S.`, ['flightController', 'pack'], { number }),
-      ];
-    },
-  },
-  {
-    id: 'serial-ports',
-    title: 'serial ports',
-    look: (context) => {
-      const { parts } = context.craft;
-      const wanted =
-        consumers(context).reduce((sum, consumer) => sum + consumer.serialPorts, 0) +
-        (parts.controllers?.telemetry ? 1 : 0);
-      const offered = parts.flightController.serialPorts;
-      const number = { value: wanted, limit: offered, quantity: 'count' as const };
-      return [
-        wanted > offered
-          ? fails(
-              'stop',
-              `${wanted} things want a serial port; the flight controller offers ${offered}.`,
-              'Leave something out or take a board with more ports.',
-              ['flightController'],
-              { number },
-            )
-          : fits(`${wanted} of ${offered} serial ports used.`, ['flightController'], { number }),
-      ];
-    },
-  },
-  {
-    id: 'supply-voltage',
-    title: 'supply voltage of each part',
-    look: (context) =>
-      consumers(context).flatMap((consumer): readonly FitVerdict[] => {
-        const source = supplyOf(context, consumer);
-        if (source === 'unknown') return [];
+      if (mounting === 'hard') {
         return [
-          source === 'none'
-            ? fails(
-                'stop',
-                `${consumer.name} takes ${range(consumer)}, which neither the pack (${volts(fullVoltage(context))} full) nor a regulator gives.`,
-                'Add a regulator for it, or take a part that bears the pack.',
-                [consumer.seat, 'pack'],
-              )
-            : fits(
-                source === 'pack'
-                  ? `${consumer.name} runs straight from the pack.`
-                  : `${consumer.name} runs from the ${volts(source.voltage.value)} regulator.`,
-                [consumer.seat],
-              ),
+          fails(
+            'risk',
+            'The flight controller is screwed down hard: the gyro feels every nicked blade.',
+            'Put rubber grommets under its corners.',
+            ['flightController'],
+          ),
         ];
-      }),
-  },
-  {
-    id: 'regulator-load',
-    title: 'load on each regulator',
-    look: (context) =>
-      context.craft.parts.flightController.regulators.flatMap((regulator): readonly FitVerdict[] => {
-        const current =
-          consumers(context)
-            .filter((consumer) => supplyOf(context, consumer) === regulator)
-            .reduce((sum, consumer) => sum + consumer.power, 0) / regulator.voltage.value;
-        const limit = 0.75 * regulator.current.value;
-        const number = { value: current, limit, quantity: 'current' as const };
-        const name = `${volts(regulator.voltage.value)} regulator`;
-        return [
-          current > limit
-            ? fails(
-                current > regulator.current.value ? 'stop' : 'risk',
-                `The ${name} carries ${current.toFixed(2)} A of ${regulator.current.value.toFixed(1)} A; three quarters is the custom.`,
-                'Feed something from the pack or from a regulator of its own.',
-                ['flightController'],
-                { number },
-              )
-            : fits(`The ${name} carries ${current.toFixed(2)} A.`, ['flightController'], { number }),
-        ];
-      }),
+      }
+      const rubbers = inBox(craft.parts, 'stack rubbers') || onBuyingList(craft.parts, 'stack rubbers');
+      return [
+        rubbers
+          ? fits('The flight controller stands on rubber.', ['flightController'])
+          : fails(
+              'note',
+              'No box brings rubber grommets for the flight controller, and none are on the buying list.',
+              'Order a bag of eight for its corners.',
+              ['flightController'],
+            ),
+      ];
+    },
   },
   {
     id: 'usb-reach',
     title: 'USB within reach',
+    limit: 'a socket that opens to the side',
+    severities: ['note'],
     look: ({ craft }) => {
       const side = craft.parts.flightController.usbSide;
-      if (side === undefined) return [];
+      if (side === undefined) return []; // not told; the eye sees it on the finished craft
       return [
         side === 'front' || side === 'rear'
           ? fails(
@@ -210,58 +184,10 @@ export const stackRules: readonly FitRule[] = [
   },
 ];
 
-interface Consumer {
-  readonly seat: string;
-  readonly name: string;
-  readonly power: number;
-  readonly minVoltage: number | undefined;
-  readonly maxVoltage: number | undefined;
-  readonly serialPorts: number;
+/** Between the highest board and the plate over it [m]; negative when it does not go in. */
+function headroomLeft({ stack, frame }: FitContext['craft']): number | undefined {
+  const top = Math.min(...stack.map((layer) => layer.place[2] - layer.size.height / 2));
+  return Number.isFinite(top) ? frame.stack.headroom - (frame.stack.faceZ - top) : undefined;
 }
 
-/** Everything that hangs on the flight controller's regulators or the pack. */
-function consumers({ craft }: FitContext): readonly Consumer[] {
-  const { parts } = craft;
-  const extras = parts.extras.flatMap(({ part, count }) =>
-    part.kind === 'positionReceiver' || part.kind === 'beeper'
-      ? Array.from({ length: count }, () => ({ seat: 'extras', part }))
-      : [],
-  );
-  const seats = [
-    ...parts.cameras.map((part) => ({ seat: 'cameras', part })),
-    ...(parts.videoLink === undefined ? [] : [{ seat: 'videoLink', part: parts.videoLink }]),
-    ...(parts.receiver === undefined ? [] : [{ seat: 'receiver', part: parts.receiver }]),
-    ...extras,
-  ];
-  return seats.map(({ seat, part }) => ({
-    seat,
-    name: part.name,
-    power: part.power?.value ?? 0,
-    minVoltage: part.minVoltage,
-    maxVoltage: part.maxVoltage,
-    serialPorts: part.serialPorts,
-  }));
-}
-
-type Regulator = FitContext['craft']['parts']['flightController']['regulators'][number];
-
-/** What a part would be fed from: the lowest regulator in its range, else the pack. */
-function supplyOf(context: FitContext, consumer: Consumer): Regulator | 'pack' | 'none' | 'unknown' {
-  const { minVoltage: low, maxVoltage: high } = consumer;
-  if (consumer.power === 0 || (low === undefined && high === undefined)) return 'unknown';
-  const within = (voltage: number) => voltage >= (low ?? 0) - 0.15 && voltage <= (high ?? 1e3) + 0.15;
-  const regulator = [...context.craft.parts.flightController.regulators]
-    .sort((a, b) => a.voltage.value - b.voltage.value)
-    .find((each) => within(each.voltage.value));
-  if (regulator !== undefined) return regulator;
-  return within(fullVoltage(context)) ? 'pack' : 'none';
-}
-
-/** Of a full pack [V]. */
-export function fullVoltage({ craft }: FitContext): number {
-  const { cells, chemistry } = craft.parts.pack;
-  return cells * (chemistry === 'LiHV' ? 4.35 : 4.2);
-}
-
-const range = ({ minVoltage, maxVoltage }: Consumer) =>
-  `${minVoltage === undefined ? 'up' : volts(minVoltage)} to ${maxVoltage === undefined ? 'more' : volts(maxVoltage)}`;
+const planOf = ({ place }: StackLayer) => ({ x: place[0], y: place[1] });

@@ -6,6 +6,7 @@ import type { CostGroup, CostLine } from '../../knocks/types.ts';
 import type { Money } from '../../units/parseMoney.ts';
 import { kitLines } from './kitLines.ts';
 import { missingItems } from './missingItems.ts';
+import { ordersOf } from './orders.ts';
 import { inBriefCurrency } from './price.ts';
 
 /** The whole kit to first flight, line by line, and what could not be priced. */
@@ -30,16 +31,21 @@ export type AddPrice = (
 
 /** Propeller sets and arms a newcomer should have in the box (common practice, no source). */
 const SPARE_PROPELLER_SETS = 5;
+/** Of one board with four bridges on it. */
+const MOTORS_A_BOARD = 4;
 
 /**
  * Everything that must be bought before the first flight: the aircraft, what its boxes lack, the kit
- * round it, the spares. Shared items are counted once.
+ * round it, the spares, and sending it. Shared items are counted once, and what is over in a bag that is
+ * bought already comes before the next bag.
  */
 export function costLines(craft: Craft, brief: Brief, shelf: Shelf): CostList {
-  const lines: CostLine[] = [];
+  const lines = new Map<string, CostLine>();
   const owned = new Set<string>();
   const unpriced: string[] = [];
+  const bought: Part[] = [];
   const has = new Set(brief.alreadyOwns);
+  const leftOver = new Map<string, number>();
 
   const addPrice: AddPrice = (group, id, what, count, price, why) => {
     const unitPrice = price === undefined ? undefined : inBriefCurrency(price, brief);
@@ -48,32 +54,35 @@ export function costLines(craft: Craft, brief: Brief, shelf: Shelf): CostList {
       unpriced.push(`${what} (${rate})`);
       return;
     }
-    lines.push({ id, what, group, count, unitPrice, why });
+    const known = lines.get(id);
+    lines.set(id, { id, what, group, count: count + (known?.count ?? 0), unitPrice, why: known?.why ?? why });
   };
   const addPart: AddPart = (group, part, pieces, why) => {
-    const count = Math.ceil(pieces / part.soldIn);
+    const over = leftOver.get(part.id) ?? 0;
+    const count = Math.max(0, Math.ceil((pieces - over) / part.soldIn));
+    leftOver.set(part.id, over + count * part.soldIn - pieces);
+    if (count === 0) return;
     const id = `${group}: ${part.id}`;
     const what = part.soldIn > 1 ? `${part.name} (${part.soldIn} in a bag)` : part.name;
     addPrice(group, id, what, count, part.price, why);
     if (has.has(part.id) || has.has(part.kind)) owned.add(id);
+    else bought.push(part);
   };
 
   aircraftLines(craft, addPart);
   for (const missing of missingItems(craft, shelf)) {
-    if (missing.part !== undefined) addPart('missing from the box', missing.part, missing.count, missing.why);
-    else
-      addPrice(
-        'missing from the box',
-        `missing: ${missing.item}`,
-        missing.item,
-        missing.count,
-        missing.price,
-        missing.why,
-      );
+    const { item, part, count, price, why } = missing;
+    if (part !== undefined) addPart('missing from the box', part, count, why);
+    else addPrice('missing from the box', `missing: ${item}`, item, count, price, why);
   }
   spareLines(craft, addPart, addPrice);
-  kitLines(craft, brief, shelf, addPart, (what) => unpriced.push(what));
-  return { lines, owned, unpriced };
+  kitLines(craft, brief, shelf, { addPart, addPrice, lacks: (what) => unpriced.push(what) });
+  const orders = ordersOf(bought);
+  if (brief.shippingPerOrder !== undefined && orders > 0) {
+    const why = 'one order for each time to arrive';
+    addPrice('shipping', 'shipping', 'orders sent', orders, brief.shippingPerOrder, why);
+  }
+  return { lines: [...lines.values()], owned, unpriced };
 }
 
 function aircraftLines(craft: Craft, addPart: AddPart): void {
@@ -84,7 +93,8 @@ function aircraftLines(craft: Craft, addPart: AddPart): void {
     addPart('aircraft', part, count, 'the first set');
   }
   if (parts.controllers !== undefined) {
-    const count = parts.controllers.form === 'single' ? parts.motors.length : 1;
+    const motors = parts.motors.length;
+    const count = parts.controllers.form === 'single' ? motors : Math.ceil(motors / MOTORS_A_BOARD);
     addPart('aircraft', parts.controllers, count, 'drives the motors');
   }
   addPart('aircraft', parts.flightController, 1, 'keeps it level');
@@ -95,26 +105,19 @@ function aircraftLines(craft: Craft, addPart: AddPart): void {
   }
   for (const [part, count] of counted(parts.antennas)) addPart('aircraft', part, count, 'on board');
   const lacking = new Set(craft.parts.frame.notInTheBox.flatMap((each) => each.part ?? []));
-  for (const { part, count } of parts.extras) {
+  const extras = parts.extras.flatMap(({ part, count }) => Array.from({ length: count }, () => part));
+  for (const [part, count] of counted(extras)) {
     const asked = lacking.has(part.id);
-    addPart(
-      asked ? 'missing from the box' : 'aircraft',
-      part,
-      count,
-      asked ? "the frame's box has none" : 'on board',
-    );
+    const why = asked ? "the frame's box has none" : 'on board';
+    addPart(asked ? 'missing from the box' : 'aircraft', part, count, why);
   }
 }
 
 function spareLines(craft: Craft, addPart: AddPart, addPrice: AddPrice): void {
   const { frame, propellers } = craft.parts;
   for (const [part, count] of counted(propellers)) {
-    addPart(
-      'spares',
-      part,
-      SPARE_PROPELLER_SETS * count,
-      `${SPARE_PROPELLER_SETS} spare sets: beginners use them up`,
-    );
+    const why = `${SPARE_PROPELLER_SETS} spare sets: beginners use them up`;
+    addPart('spares', part, SPARE_PROPELLER_SETS * count, why);
   }
   if (frame.inTheBox.some((each) => each.item === 'spare arm')) return;
   const onePiece = frame.arms.construction === 'one-piece plate';
@@ -129,7 +132,7 @@ function spareLines(craft: Craft, addPart: AddPart, addPrice: AddPrice): void {
 }
 
 /** Different parts with how often each occurs. */
-export function counted<P extends Part>(parts: readonly P[]): ReadonlyMap<P, number> {
+function counted<P extends Part>(parts: readonly P[]): ReadonlyMap<P, number> {
   const byId = new Map<string, P>();
   const counts = new Map<P, number>();
   for (const part of parts) {

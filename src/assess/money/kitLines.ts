@@ -3,8 +3,8 @@ import type { Brief } from '../../build/schema/brief.ts';
 import type { Part } from '../../build/schema/part.ts';
 import { partsOf, type Shelf } from '../../build/shelf.ts';
 import { isNovice } from '../windows.ts';
-import type { AddPart } from './costLines.ts';
-import { inBriefCurrency } from './price.ts';
+import type { AddPart, AddPrice } from './costLines.ts';
+import { cheapest, kitChoice, linkOf } from './kitChoice.ts';
 
 /** The bench a first build needs, by use (common practice, no source). */
 const BENCH = [
@@ -17,62 +17,71 @@ const BENCH = [
   ['smoke stopper', 'the first plug-in without smoke'],
 ] as const;
 
+/** How the list is written to; `lacks` tells what the shelf has nothing for. */
+export interface KitSink {
+  readonly addPart: AddPart;
+  readonly addPrice: AddPrice;
+  readonly lacks: (what: string) => void;
+}
+
 /**
  * The kit round the aircraft: what it needs to be seen, commanded, charged and built, the cheapest on
- * the shelf that fits, and the packs of a session. What the shelf has nothing for is told by `lacks`.
+ * the shelf that fits, with what their boxes lack, and the packs of a session.
  */
-export function kitLines(
-  craft: Craft,
-  brief: Brief,
-  shelf: Shelf,
-  addPart: AddPart,
-  lacks: (what: string) => void,
-): void {
+export function kitLines(craft: Craft, brief: Brief, shelf: Shelf, sink: KitSink): void {
   const { parts } = craft;
-  const has = new Set(brief.alreadyOwns);
-  const cheapest = <P extends Part>(candidates: readonly P[]): P | undefined => {
-    // One that is owned and fits comes before any purchase.
-    const ownedOne = candidates.find((part) => has.has(part.id));
-    if (ownedOne !== undefined) return ownedOne;
-    const priced = candidates.flatMap((part) => {
-      const price = inBriefCurrency(part.price, brief);
-      return price === undefined ? [] : [{ part, price }];
-    });
-    return priced.sort((a, b) => a.price - b.price || a.part.id.localeCompare(b.part.id))[0]?.part;
-  };
   const add = (part: Part | undefined, what: string, why: string) => {
-    if (part === undefined) lacks(`${what} (none on the shelf fits)`);
-    else addPart('kit', part, 1, why);
+    if (part === undefined) sink.lacks(`${what} (none on the shelf fits)`);
+    else {
+      sink.addPart('kit', part, 1, why);
+      addLacking(part, brief, shelf, sink);
+    }
   };
 
-  if (parts.videoLink !== undefined) {
-    const { system } = parts.videoLink;
-    const goggles = partsOf(shelf, 'goggles').filter((each) => each.system === system);
-    add(cheapest(goggles), `goggles for ${system}`, `to see the picture of ${system}`);
+  const choice = kitChoice(craft, brief, shelf);
+  if (choice.goggles !== undefined) {
+    const system = parts.videoLink?.system ?? '';
+    add(choice.goggles.part, `goggles for ${system}`, `to see the picture of ${system}`);
   }
-  const link = parts.receiver?.link ?? parts.flightController.builtInReceiver;
-  if (link !== undefined) {
-    const transmitters = partsOf(shelf, 'transmitter').filter((each) => each.link === link);
-    add(cheapest(transmitters), `transmitter for ${link}`, `to command it by ${link}`);
+  if (choice.transmitter !== undefined) {
+    const link = linkOf(craft) ?? '';
+    add(choice.transmitter.part, `transmitter for ${link}`, `to command it by ${link}`);
   }
   const { cells, chemistry } = parts.pack;
-  const chargers = partsOf(shelf, 'charger').filter(
-    (each) => each.cells.min <= cells && each.cells.max >= cells && each.chemistries.includes(chemistry),
-  );
-  add(cheapest(chargers), `charger for ${cells}S ${chemistry}`, `charges ${cells}S ${chemistry}`);
+  add(choice.charger.part, `charger for ${cells}S ${chemistry}`, `charges ${cells}S ${chemistry}`);
   if (brief.packsWanted > 1) {
-    addPart('kit', parts.pack, brief.packsWanted - 1, `${brief.packsWanted} packs make a session`);
+    sink.addPart('kit', parts.pack, brief.packsWanted - 1, `${brief.packsWanted} packs make a session`);
   }
   const bench = partsOf(shelf, 'bench');
+  const tool = (use: (typeof bench)[number]['use']) => {
+    const candidates = bench.filter((each) => each.use === use);
+    const own = candidates.find((each) => brief.alreadyOwns.includes(each.id));
+    return own ?? cheapest(candidates, brief);
+  };
   for (const [use, why] of BENCH) {
     if (use === 'propeller tool' && craft.rotors[0]?.fixing !== 'nut') continue;
-    add(cheapest(bench.filter((each) => each.use === use)), use, why);
+    add(tool(use), use, why);
   }
   if (isNovice(brief.pilot) && brief.pilot.simulatorHours === 0) {
-    add(
-      cheapest(bench.filter((each) => each.use === 'simulator')),
-      'simulator',
-      'the first crashes for nothing',
-    );
+    add(tool('simulator'), 'simulator', 'the first crashes for nothing');
+  }
+}
+
+/** What a piece of kit comes without, such as its batteries; whoever has the piece has those as well. */
+function addLacking(part: Part, brief: Brief, shelf: Shelf, { addPart, addPrice }: KitSink): void {
+  if (brief.alreadyOwns.includes(part.id) || brief.alreadyOwns.includes(part.kind)) return;
+  for (const each of part.notInTheBox) {
+    const own = each.part === undefined ? undefined : shelf.parts.get(each.part);
+    const why = `not in the box of ${part.name}`;
+    if (own !== undefined) addPart('kit', own, each.count, why);
+    else
+      addPrice(
+        'kit',
+        `kit: ${each.item} for ${part.id}`,
+        `${each.item} for ${part.name}`,
+        each.count,
+        each.price,
+        why,
+      );
   }
 }

@@ -1,10 +1,8 @@
-import type { Craft, CraftParts } from '../../build/craft.ts';
-import type { BOX_ITEMS } from '../../build/schema/common.ts';
+import type { Craft } from '../../build/craft.ts';
 import type { Part } from '../../build/schema/part.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import type { Money } from '../../units/parseMoney.ts';
-
-export type BoxItem = (typeof BOX_ITEMS)[number];
+import { type BoxItem, boxesOf } from './boxes.ts';
 
 /** Something a box lacks and nothing else on the list brings. */
 export interface MissingItem {
@@ -16,15 +14,18 @@ export interface MissingItem {
   readonly why: string;
 }
 
-/** What the boxes of the parts on board lack, less what another box or an extra brings. Each item once. */
+/**
+ * What the boxes of the parts on board lack, less what another box or an extra brings. Each item once,
+ * as the first part that lacks it tells it. A box that brings some of an item and lacks more of it lacks
+ * the more.
+ */
 export function missingItems(craft: Craft, shelf: Shelf): readonly MissingItem[] {
   const found = new Map<BoxItem, MissingItem>();
-  const aboard = boxes(craft.parts);
-  const brought = new Set(aboard.flatMap((part) => part.inTheBox.map((each) => each.item)));
-  for (const part of aboard) {
+  const aboard = boxesOf(craft.parts);
+  for (const part of new Set(aboard)) {
     for (const each of part.notInTheBox) {
-      if (found.has(each.item) || brought.has(each.item)) continue;
-      if (!needed(each.item, craft) || served(each.item, craft)) continue;
+      if (found.has(each.item) || !needed(each.item, craft) || served(each.item, craft)) continue;
+      if (broughtByOthers(each.item, part, aboard)) continue;
       const own = each.part === undefined ? undefined : shelf.parts.get(each.part);
       // The part named may have been taken on board as an extra already.
       if (own !== undefined && craft.parts.extras.some((extra) => extra.part.id === own.id)) continue;
@@ -40,19 +41,8 @@ export function missingItems(craft: Craft, shelf: Shelf): readonly MissingItem[]
   return [...found.values()];
 }
 
-function boxes(parts: CraftParts): readonly Part[] {
-  const single = [
-    parts.frame,
-    parts.flightController,
-    parts.controllers,
-    parts.pack,
-    parts.videoLink,
-    parts.receiver,
-  ];
-  const several = [...parts.motors, ...parts.propellers, ...parts.cameras, ...parts.antennas];
-  return [...single, ...several, ...parts.extras.map(({ part }) => part)].filter(
-    (part) => part !== undefined,
-  );
+function broughtByOthers(item: BoxItem, lacking: Part, aboard: readonly Part[]): boolean {
+  return aboard.some((part) => part.id !== lacking.id && part.inTheBox.some((each) => each.item === item));
 }
 
 /** Items that only some aircraft need; a spare arm is a spare and priced there. */
@@ -94,7 +84,7 @@ function needed(item: BoxItem, { parts, cameras }: Craft): boolean {
 }
 
 /** Whether something chosen for the build does the job already. */
-function served(item: BoxItem, { parts, build }: Craft): boolean {
+function served(item: BoxItem, { parts, build, motors }: Craft): boolean {
   const extra = (test: (part: Part) => boolean) => parts.extras.some(({ part }) => test(part));
   const mount = (holds: string) => extra((part) => part.kind === 'mount' && part.holds === holds);
   switch (item) {
@@ -117,9 +107,7 @@ function served(item: BoxItem, { parts, build }: Craft): boolean {
     case 'capacitor':
       return extra((part) => part.kind === 'capacitor');
     case 'motor screws':
-    case 'frame screws':
-    case 'stack screws':
-      return extra((part) => part.kind === 'screws' && item === 'motor screws');
+      return extra((part) => part.kind === 'screws' && part.thread === motors[0]?.fit.mountScrew);
     case 'guards':
       return extra((part) => part.kind === 'guardSet');
     case 'connector':
@@ -127,6 +115,8 @@ function served(item: BoxItem, { parts, build }: Craft): boolean {
       return build.wiring.connector !== undefined;
     case 'propellers':
       return true;
+    case 'frame screws':
+    case 'stack screws':
     case 'standoffs':
     case 'stack rubbers':
     case 'propeller nuts':

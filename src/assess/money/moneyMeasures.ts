@@ -40,6 +40,16 @@ export function moneyMeasures(report: MoneyReport): readonly Measure[] {
       'Goggles, transmitter, charger, the other packs and the bench, less what is at hand.',
     ),
     moneyMeasure('spares-cost', 'spares for a start', of('spares'), 'Five sets of propellers and an arm.'),
+    ...(report.lines.some((line) => line.group === 'shipping')
+      ? [
+          moneyMeasure(
+            'shipping-cost',
+            'sending it',
+            of('shipping'),
+            'Price of an order times orders: one for each time to arrive.',
+          ),
+        ]
+      : []),
   ];
 }
 
