@@ -26,9 +26,12 @@ export function How({ measure, manner, className, children }: Props): ReactEleme
       <Popover.Portal container={layer}>
         <Popover.Positioner sideOffset={6} collisionPadding={12} className="layer">
           <Popover.Popup className="how">
-            <Popover.Title className="how-title">{measure.label}</Popover.Title>
+            {/* Before the lines, so that opening it does not scroll past them to the button. */}
+            <div className="how-head">
+              <Popover.Title className="how-title">{measure.label}</Popover.Title>
+              <Popover.Close className="plain-button">close</Popover.Close>
+            </div>
             <Lines measure={measure} manner={manner} />
-            <Popover.Close className="plain-button how-close">close</Popover.Close>
           </Popover.Popup>
         </Popover.Positioner>
       </Popover.Portal>

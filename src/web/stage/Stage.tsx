@@ -109,7 +109,7 @@ export function Stage({ aircraft, findings, none, chart, margin, onScale }: Prop
     }
     setRings(beside ? balloonsOf(aircraft).map((each) => ringOn(each, onStage)) : []);
     setTies(
-      placed.map(({ finding: { id, severity }, from, to, number }) => ({
+      (beside ? placed : fanned(placed)).map(({ finding: { id, severity }, from, to, number }) => ({
         id,
         severity,
         from,
@@ -146,6 +146,19 @@ export function Stage({ aircraft, findings, none, chart, margin, onScale }: Prop
     </div>
   );
 }
+
+/** Flags of several notes on one spot stand side by side instead of hiding each other. */
+function fanned<T extends { readonly from: Point }>(placed: readonly T[]): T[] {
+  const near = (a: Point, b: Point): boolean => Math.hypot(a.x - b.x, a.y - b.y) < FLAG;
+  return placed.map((each) => {
+    const together = placed.filter((other) => near(each.from, other.from));
+    const shift = (together.indexOf(each) - (together.length - 1) / 2) * FLAG;
+    return { ...each, from: { x: each.from.x + shift, y: each.from.y } };
+  });
+}
+
+/** A flag with its edge [px]. */
+const FLAG = 19;
 
 function TieLine({ tie: { severity, from, bend, to, number } }: { readonly tie: Tie }) {
   if (bend !== undefined) {
