@@ -1,30 +1,8 @@
 import { addBanded, type Banded, banded, factorBanded, solveBanded } from '../numerics/banded.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { type ElementShape, elementMass, elementStiffness } from './beamElement.ts';
+import type { EndLength } from './endLength.ts';
 import type { PlateModuli } from './section.ts';
-
-/**
- * Length by which an end acts longer (soft clamp, positive) or shorter (held section, negative), for
- * each way of deforming [m].
- */
-export interface EndLength {
-  readonly axial: number;
-  readonly outOfPlane: number;
-  readonly inPlane: number;
-  readonly torsion: number;
-  readonly shearOutOfPlane: number;
-  readonly shearInPlane: number;
-}
-
-/** An end that changes nothing: free, or plain beam theory's clamp. */
-export const PLAIN_END: EndLength = {
-  axial: 0,
-  outOfPlane: 0,
-  inPlane: 0,
-  torsion: 0,
-  shearOutOfPlane: 0,
-  shearInPlane: 0,
-};
 
 /** A rigid body on the arm's end, its centre of gravity above the mid-plane. */
 export interface TipBody {

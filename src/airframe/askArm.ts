@@ -1,14 +1,8 @@
 import { type Outcome, solved } from '../numerics/outcome.ts';
-import {
-  type ArmBeam,
-  type EndLength,
-  PLAIN_END,
-  type TipBody,
-  type TipLoad,
-  tipResponses,
-} from './armBeam.ts';
+import { type ArmBeam, type TipBody, type TipLoad, tipResponses } from './armBeam.ts';
 import { armModes } from './armModes.ts';
 import { type ArmPlace, type ArmStress, armStress } from './armStress.ts';
+import { type EndLength, PLAIN_END } from './endLength.ts';
 import { grippedEnd, joinedEnd } from './grippedEnd.ts';
 import { heldEnd } from './heldEnd.ts';
 import type { PlateModuli } from './section.ts';

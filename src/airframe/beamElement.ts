@@ -1,4 +1,4 @@
-import type { EndLength } from './armBeam.ts';
+import type { EndLength } from './endLength.ts';
 import { type PlateModuli, type SectionStiffness, sectionStiffness, torsionStiffness } from './section.ts';
 
 /**

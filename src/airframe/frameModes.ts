@@ -35,7 +35,7 @@ export function frameModes(model: FrameModel, count: number): Outcome<readonly F
 type ReducedArm = FrameModel['arms'][number];
 
 /** Tip motion: the root's, carried to the tip, plus the arm's own bending. */
-function tipMotion(vector: Float64Array, reduced: ReducedArm): Float64Array {
+export function tipMotion(vector: Float64Array, reduced: ReducedArm): Float64Array {
   const root = new Float64Array(6);
   for (let i = 0; i < 6; i++) {
     for (let j = 0; j < 6; j++) {

@@ -1,4 +1,4 @@
-import { type EndLength, PLAIN_END } from './armBeam.ts';
+import { type EndLength, PLAIN_END } from './endLength.ts';
 import { heldEnd } from './heldEnd.ts';
 import type { PlateModuli } from './section.ts';
 

@@ -1,4 +1,4 @@
-import type { EndLength } from './armBeam.ts';
+import type { EndLength } from './endLength.ts';
 import { type PlateModuli, torsionStiffness } from './section.ts';
 
 /**

@@ -25,7 +25,7 @@ export function lowestModes(stiffness: Banded, mass: Banded, count: number, shif
   const reducedK = new Float64Array(q * q);
   const reducedM = new Float64Array(q * q);
   let previous = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
-  for (let iteration = 0; iteration < 60; iteration++) {
+  for (let iteration = 0; iteration < 200; iteration++) {
     for (let k = 0; k < q; k++)
       multiplyBanded(mass, x.subarray(k * size, (k + 1) * size), mx.subarray(k * size, (k + 1) * size));
     x.set(mx);
@@ -46,7 +46,7 @@ export function lowestModes(stiffness: Banded, mass: Banded, count: number, shif
     }
     previous = values;
   }
-  return noSolution('the modes did not settle in 60 subspace iterations');
+  return noSolution('the modes did not settle in 200 subspace iterations');
 }
 
 /** Columns that stir every degree of freedom alike: a fixed fill, scaled so that each moves equal mass. */

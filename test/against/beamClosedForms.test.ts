@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type ArmBeam, assembleArm, PLAIN_END, rootFixed, tipResponses } from '../../src/airframe/armBeam.ts';
+import { type ArmBeam, assembleArm, rootFixed, tipResponses } from '../../src/airframe/armBeam.ts';
+import { PLAIN_END } from '../../src/airframe/endLength.ts';
 import { warpingConstant } from '../../src/airframe/heldEnd.ts';
 import { torsionCoefficient, torsionStiffness } from '../../src/airframe/section.ts';
 import { lowestModes } from '../../src/numerics/lowestModes.ts';

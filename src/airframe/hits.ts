@@ -1,0 +1,218 @@
+import { denseSolve } from '../numerics/denseSolve.ts';
+import { normalShare } from '../numerics/normalShare.ts';
+import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import { dot3, type Matrix3, scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
+import { type ArmBeam, outlineWidth, type TipLoad, tipResponses } from './armBeam.ts';
+import { armStress } from './armStress.ts';
+import type { FrameArm } from './frameModel.ts';
+import { openHoleFactor } from './plyFailure.ts';
+import { sectionStiffness } from './section.ts';
+import type { FrameMaterial, MassProperties } from './types.ts';
+
+/** From which side the motor's end is struck: straight along the arm, across it, or from below. */
+export type HitDirection = 'end-on' | 'side-on' | 'flat';
+
+/** What is hit, by the stiffness of the contact [N/m]. */
+export interface Surface {
+  readonly name: string;
+  readonly contactStiffness: number;
+  readonly source: string;
+}
+
+/** Stiffnesses of a motor's bell against a surface: guesses of scale, made to be overridden. */
+export const SURFACES: readonly Surface[] = [
+  { name: 'grass', contactStiffness: 2e4, source: 'common practice, no source' },
+  { name: 'wood', contactStiffness: 3e5, source: 'common practice, no source' },
+  { name: 'concrete', contactStiffness: 3e6, source: 'common practice, no source' },
+];
+
+export interface Hit {
+  readonly arm: FrameArm;
+  readonly material: FrameMaterial;
+  /** Of the whole craft. */
+  readonly craft: MassProperties;
+  /** Unit vector of the craft's velocity against the surface, the aircraft's axes. */
+  readonly heading: Vector3;
+  /** [m/s], over 0 */
+  readonly speed: number;
+  readonly surface: Surface;
+  /** Where the motor is struck above the arm's mid-plane [m]. */
+  readonly contactHeight: number;
+  /** Diameter of the screw holes at the root, 0 for none [m]. */
+  readonly rootHole: number;
+}
+
+export interface HitAnswer {
+  /** Mass that the struck point feels [kg]. */
+  readonly effectiveMass: number;
+  /** Of arm and contact in series along the heading [N/m]. */
+  readonly stiffness: number;
+  /** [N] */
+  readonly peakForce: number;
+  /** Along the arm from its root: place [m], largest tension, compression and shear [Pa]. */
+  readonly stress: readonly {
+    readonly at: number;
+    readonly tension: number;
+    readonly compression: number;
+    readonly shear: number;
+  }[];
+  /** Strength over stress where it is least, strength being its median; under 1 it breaks. */
+  readonly reserve: number;
+  readonly weakest: 'tension' | 'compression' | 'shear' | 'interlaminar' | 'buckling';
+  /** Where it breaks, from the root [m]. */
+  readonly place: number;
+  /** Chance of breaking from the scatter of strength and thickness, 0 to 1. */
+  readonly chance: number;
+  /** Speed at which half of such arms break [m/s], and the standard deviation of its logarithm. */
+  readonly breakingSpeed: number;
+  readonly logDeviation: number;
+}
+
+/** Heading of a hit on an arm from the named side, the aircraft's axes. */
+export function hitHeading(arm: FrameArm, direction: HitDirection): Vector3 {
+  switch (direction) {
+    case 'end-on':
+      return [Math.cos(arm.yaw), Math.sin(arm.yaw), 0];
+    case 'side-on':
+      return [-Math.sin(arm.yaw), Math.cos(arm.yaw), 0];
+    case 'flat':
+      return [0, 0, 1];
+  }
+}
+
+/**
+ * A motor's end against a surface, by the spring-mass energy balance (Abrate 1998, ch. 3): the
+ * effective mass 1/(1/m + r2/I) stops on arm and contact in series, F = V sqrt(k m). The motor's own
+ * inertia, which loads only the contact, and damping are left out, so the load on the arm is on the safe side.
+ * Linear to failure. Bolt holes at the root by `openHoleFactor`; delamination only as interlaminar shear.
+ *
+ * @throws RangeError for a speed or contact stiffness that is not positive
+ */
+export function hit(question: Hit): Outcome<HitAnswer> {
+  const { arm, craft, speed, surface, heading, contactHeight, material } = question;
+  if (!(speed > 0)) throw new RangeError(`speed: must be over 0 m/s, got ${speed}`);
+  if (!(surface.contactStiffness > 0)) throw new RangeError(`surface: needs a stiffness over 0 N/m`);
+  const direction = scale3(heading, 1 / Math.hypot(...heading));
+  const tip: Vector3 = [
+    arm.root[0] + arm.beam.length * Math.cos(arm.yaw),
+    arm.root[1] + arm.beam.length * Math.sin(arm.yaw),
+    arm.root[2] - contactHeight,
+  ];
+  const effective = effectiveMass(craft, tip, direction);
+  if (!effective.ok) return effective;
+  const unit = tipLoadOf(arm, scale3(direction, -1), contactHeight);
+  const give = tipResponses(arm.beam, [unit]);
+  if (!give.ok) return give;
+  const moved = give.value[0] ?? new Float64Array(6);
+  const armGive = unit.reduce((sum, load, i) => sum + load * (moved[i] as number), 0);
+  const stiffness = 1 / (armGive + 1 / surface.contactStiffness);
+  const peakForce = speed * Math.sqrt(stiffness * effective.value);
+  const load = unit.map((value) => value * peakForce) as unknown as TipLoad;
+  const stress = stressAlong(arm.beam, load);
+  const duration = Math.PI * Math.sqrt(effective.value / stiffness);
+  const worst = weakestPlace(stress, load, arm.beam, material, question.rootHole, duration);
+  const power = Math.abs(direction[2]) > 0.7 ? 2 : 1;
+  const logDeviation = Math.hypot(material.strength.scatter, power * material.thicknessScatter);
+  const chance =
+    logDeviation > 0 ? normalShare(-Math.log(worst.reserve) / logDeviation) : Number(worst.reserve < 1);
+  return solved({
+    effectiveMass: effective.value,
+    stiffness,
+    peakForce,
+    stress,
+    ...worst,
+    chance,
+    breakingSpeed: speed * worst.reserve,
+    logDeviation,
+  });
+}
+
+/** 1/(1/m + (r x n) . I^-1 (r x n)): the mass felt at a point of a free body struck along n [kg]. */
+export function effectiveMass(craft: MassProperties, point: Vector3, direction: Vector3): Outcome<number> {
+  const turn = cross(subtract3(point, craft.centreOfGravity), direction);
+  const spin = denseSolve(flat(craft.inertia), Float64Array.from(turn), 3);
+  if (spin === undefined) return noSolution('the craft has no inertia about some axis');
+  return solved(1 / (1 / craft.mass + dot3(turn, [spin[0] as number, spin[1] as number, spin[2] as number])));
+}
+
+/** A unit force at the contact as a load on the tip's section, in the arm's axes. */
+function tipLoadOf(arm: FrameArm, force: Vector3, height: number): TipLoad {
+  const [c, s] = [Math.cos(arm.yaw), Math.sin(arm.yaw)];
+  const own: Vector3 = [c * force[0] + s * force[1], c * force[1] - s * force[0], force[2]];
+  return [...own, ...cross([0, 0, -height], own)] as unknown as TipLoad;
+}
+
+function stressAlong(beam: ArmBeam, load: TipLoad): HitAnswer['stress'] {
+  return Array.from({ length: 21 }, (_, i) => {
+    const along = (beam.length * i) / 20;
+    const width = outlineWidth(beam.outline, i / 20);
+    let [tension, compression] = [0, 0];
+    for (const across of [-width / 2, width / 2]) {
+      for (const up of [-beam.thickness / 2, beam.thickness / 2]) {
+        const { alongArm } = armStress(beam, load, { along, across, up });
+        tension = Math.max(tension, alongArm);
+        compression = Math.max(compression, -alongArm);
+      }
+    }
+    const middle = armStress(beam, load, { along, across: 0, up: 0 });
+    return {
+      at: along,
+      tension,
+      compression,
+      shear: Math.abs(middle.inPlaneShear) + Math.abs(middle.torsionShear),
+    };
+  });
+}
+
+function weakestPlace(
+  stress: HitAnswer['stress'],
+  load: TipLoad,
+  beam: ArmBeam,
+  { strength }: FrameMaterial,
+  rootHole: number,
+  duration: number,
+): Pick<HitAnswer, 'reserve' | 'weakest' | 'place'> {
+  let worst: Pick<HitAnswer, 'reserve' | 'weakest' | 'place'> = {
+    reserve: bucklingReserve(beam, load, duration),
+    weakest: 'buckling',
+    place: 0,
+  };
+  const consider = (weakest: HitAnswer['weakest'], allowed: number, value: number, place: number): void => {
+    if (value > 0 && allowed / value < worst.reserve) worst = { reserve: allowed / value, weakest, place };
+  };
+  for (const { at, tension, compression, shear } of stress) {
+    const hole = at === 0 ? openHoleFactor(rootHole / 2) : 1;
+    consider('tension', strength.tension * hole, tension, at);
+    consider('compression', strength.compression * hole, compression, at);
+    consider('shear', strength.shear, shear, at);
+    const through = armStress(beam, load, { along: at, across: 0, up: 0 }).throughShear;
+    consider('interlaminar', strength.interlaminar, Math.abs(through), at);
+  }
+  return worst;
+}
+
+/**
+ * Load at which the arm buckles over the push along it. A push as short as a hit's has no time to bend the
+ * arm far at Euler's load: crookedness grows as cosh(omega t sqrt(P/Pe - 1)) (Lindberg and Florence, Dynamic
+ * Pulse Buckling, 1987), and the load that makes it grow tenfold (our limit) is the one taken.
+ *
+ * @param duration of the push [s]
+ */
+function bucklingReserve(beam: ArmBeam, [along]: TipLoad, duration: number): number {
+  if (!(along < 0)) return Number.POSITIVE_INFINITY;
+  const narrow = Math.min(...beam.outline.map(({ width }) => width));
+  const { outOfPlane } = sectionStiffness(narrow, beam.thickness, beam.moduli);
+  const euler = (Math.PI ** 2 * outOfPlane) / (4 * beam.length ** 2);
+  const armMass = beam.density * narrow * beam.thickness * beam.length;
+  // 0.24 of a cantilever's mass moves with its tip (33/140, Rayleigh).
+  const sway = Math.sqrt((3 * outOfPlane) / beam.length ** 3 / ((beam.tipBody?.mass ?? 0) + 0.24 * armMass));
+  return (euler * (1 + (Math.acosh(10) / (sway * duration)) ** 2)) / -along;
+}
+
+const cross = (a: Vector3, b: Vector3): Vector3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
+
+const flat = (m: Matrix3): Float64Array => Float64Array.from([...m[0], ...m[1], ...m[2]]);

@@ -1,0 +1,201 @@
+import { type Outcome, solved } from '../numerics/outcome.ts';
+import { generalisedEigen } from '../numerics/symmetricEigen.ts';
+import type { Vector3 } from '../numerics/vector3.ts';
+import { type FrameModel, rootTransport } from './frameModel.ts';
+import { tipMotion } from './frameModes.ts';
+import type { Spin } from './types.ts';
+
+/** A frame ready to be shaken: all its modes, the rigid ones too, with their damping. */
+export interface ShakeModel {
+  readonly angularFrequencies: Float64Array;
+  /** Damping ratio of every elastic mode, of critical. */
+  readonly damping: number;
+  /** The hub's motion at the origin for mode k, six from 6 k; the arms' tips in their own axes. */
+  readonly hub: Float64Array;
+  readonly tips: readonly { readonly name: string; readonly yaw: number; readonly shapes: Float64Array }[];
+}
+
+/**
+ * @param damping ratio of critical, 0.01 to 0.03 for carbon frames with screwed joints (common practice, no source)
+ */
+export function shakeModel(model: FrameModel, damping: number): Outcome<ShakeModel> {
+  if (!(damping > 0 && damping < 1)) throw new RangeError(`damping: must be between 0 and 1, got ${damping}`);
+  const pairs = generalisedEigen(model.stiffness, model.mass, model.size);
+  if (!pairs.ok) return pairs;
+  const { size } = model;
+  const hub = new Float64Array(size * 6);
+  const tips = model.arms.map(({ arm }) => ({
+    name: arm.name,
+    yaw: arm.yaw,
+    shapes: new Float64Array(size * 6),
+  }));
+  for (let k = 0; k < size; k++) {
+    const vector = pairs.value.vectors.subarray(k * size, (k + 1) * size);
+    hub.set(vector.subarray(0, 6), k * 6);
+    for (const [i, reduced] of model.arms.entries()) tips[i]?.shapes.set(tipMotion(vector, reduced), k * 6);
+  }
+  const angularFrequencies = pairs.value.values.map((value, k) =>
+    k < 6 ? 0 : Math.sqrt(Math.max(0, value)),
+  );
+  return solved({ angularFrequencies, damping, hub, tips });
+}
+
+/** A periodic force at one motor, amplitude [N]. */
+export interface ShakeSource {
+  readonly arm: string;
+  /** Height of the prop's disc above the arm's mid-plane [m]. */
+  readonly discHeight: number;
+  /** Turning with the prop in its disc, as imbalance does. */
+  readonly turning: number;
+  /** Which way it turns. */
+  readonly spin: Spin;
+  /** Along the motor's axis, as blade passing does. */
+  readonly axial: number;
+}
+
+/** Amplitudes at a place on the hub: of the vector of acceleration and of the rate of turn. */
+export interface Shake {
+  /** [m/s2] */
+  readonly acceleration: number;
+  /** [rad/s] */
+  readonly turnRate: number;
+}
+
+/**
+ * Steady shake at a place that rides on the hub (flight controller, camera) from one source, by modal
+ * superposition (Craig and Kurdila, ch. 11): each mode answers with
+ * phi (phi . F) / (omega_k2 - omega2 + 2 i zeta omega_k omega), rigid ones with omega_k = 0.
+ *
+ * Amplitude is the root of the summed squares over the axes, at most sqrt 2 over the largest swing.
+ *
+ * @param angularFrequency of the force [rad/s], over 0
+ */
+export function hubShake(
+  model: ShakeModel,
+  source: ShakeSource,
+  angularFrequency: number,
+  place: Vector3,
+): Shake {
+  if (!(angularFrequency > 0))
+    throw new RangeError(`angularFrequency: must be over 0 rad/s, got ${angularFrequency}`);
+  const tip = model.tips.find(({ name }) => name === source.arm);
+  if (tip === undefined) throw new RangeError(`arm: no arm is named ${source.arm}`);
+  const w = angularFrequency;
+  const { turning, axial, spin, discHeight: h } = source;
+  const to = rootTransport(place, 0);
+  const real = new Float64Array(6);
+  const imaginary = new Float64Array(6);
+  for (let k = 0; k < model.angularFrequencies.length; k++) {
+    const wk = model.angularFrequencies[k] as number;
+    const phi = tip.shapes.subarray(6 * k, 6 * k + 6);
+    // A force F at height h above: along and across move by the turns, (theta x r) with r = (0, 0, -h).
+    const along = (phi[0] as number) - (phi[4] as number) * h;
+    const across = (phi[1] as number) + (phi[3] as number) * h;
+    const forceRe = turning * along + axial * (phi[2] as number);
+    const forceIm = -turning * spin * across;
+    const [dRe, dIm] = [wk * wk - w * w, 2 * model.damping * wk * w];
+    const scale = 1 / (dRe * dRe + dIm * dIm);
+    const qRe = (forceRe * dRe + forceIm * dIm) * scale;
+    const qIm = (forceIm * dRe - forceRe * dIm) * scale;
+    for (let i = 0; i < 6; i++) {
+      let shape = 0;
+      for (let j = 0; j < 6; j++) shape += (to[i * 6 + j] as number) * (model.hub[6 * k + j] as number);
+      real[i] = (real[i] as number) + shape * qRe;
+      imaginary[i] = (imaginary[i] as number) + shape * qIm;
+    }
+  }
+  const size = (from: number): number =>
+    Math.hypot(...real.subarray(from, from + 3), ...imaginary.subarray(from, from + 3));
+  return { acceleration: w * w * size(0), turnRate: w * size(3) };
+}
+
+/** Shake over rotor speeds from every motor at one multiple of the speed, phases unknown: root sum of squares. */
+export function shakeOverSpeed(
+  model: ShakeModel,
+  sources: (angularSpeed: number) => readonly ShakeSource[],
+  angularSpeeds: readonly number[],
+  order: number,
+  place: Vector3,
+): readonly (Shake & { readonly angularSpeed: number })[] {
+  return angularSpeeds.map((angularSpeed) => {
+    let [acceleration, turnRate] = [0, 0];
+    for (const source of sources(angularSpeed)) {
+      const one = hubShake(model, source, order * angularSpeed, place);
+      acceleration += one.acceleration ** 2;
+      turnRate += one.turnRate ** 2;
+    }
+    return { angularSpeed, acceleration: Math.sqrt(acceleration), turnRate: Math.sqrt(turnRate) };
+  });
+}
+
+/**
+ * Permissible residual eccentricity of a rotor's mass by balance grade, e = G/Omega (ISO 21940-11: G 6.3 is
+ * 6.3 mm/s). A residual stays once made: its force grows with the square of speed, so the grade is
+ * taken at the highest speed.
+ *
+ * @param grade [m/s]: 0.0063 for G 6.3
+ * @param highestSpeed [rad/s]
+ * @returns [m]
+ */
+export function residualEccentricity(grade: number, highestSpeed: number): number {
+  if (!(grade > 0 && highestSpeed > 0)) throw new RangeError(`grade: and speed must be over 0, got ${grade}`);
+  return grade / highestSpeed;
+}
+
+/** Force of an imbalance, mass times eccentricity [kg m], at a rotor speed [rad/s], in newtons. */
+export const imbalanceForce = (imbalance: number, angularSpeed: number): number =>
+  imbalance * angularSpeed ** 2;
+
+/** Where a rotor order meets a mode in a Campbell diagram. */
+export interface Crossing {
+  readonly mode: number;
+  readonly order: number;
+  /** [rad/s] */
+  readonly angularSpeed: number;
+  /** Speeds within the half width of resonance of it. */
+  readonly avoid: readonly [number, number];
+}
+
+/**
+ * Crossings of modes by multiples of the rotor's speed, inside a speed range, rising in speed.
+ *
+ * @param margin relative half width to keep away: 0.1 is usual (common practice, no source)
+ */
+export function campbellCrossings(
+  frequencies: readonly number[],
+  orders: readonly number[],
+  [low, high]: readonly [number, number],
+  margin = 0.1,
+): readonly Crossing[] {
+  return frequencies
+    .flatMap((frequency, mode) =>
+      orders.map((order): Crossing => {
+        const angularSpeed = (2 * Math.PI * frequency) / order;
+        return {
+          mode,
+          order,
+          angularSpeed,
+          avoid: [angularSpeed * (1 - margin), angularSpeed * (1 + margin)],
+        };
+      }),
+    )
+    .filter(({ avoid }) => avoid[1] >= low && avoid[0] <= high)
+    .sort((a, b) => a.angularSpeed - b.angularSpeed);
+}
+
+/**
+ * How far a picture smears while the shutter is open, from an angular shake of one frequency [pixels].
+ *
+ * @param turnRate amplitude [rad/s], at `angularFrequency` [rad/s]
+ * @param exposure [s]
+ * @param focalLength in pixels at the picture's centre
+ */
+export function imageBlur(
+  turnRate: number,
+  angularFrequency: number,
+  exposure: number,
+  focalLength: number,
+): number {
+  const swing = Math.min(Math.PI / 2, (angularFrequency * exposure) / 2);
+  return focalLength * 2 * (turnRate / angularFrequency) * Math.sin(swing);
+}
