@@ -78,7 +78,10 @@ export function frameModel(arms: readonly FrameArm[], hub: HubStructure): Outcom
   const solvedBeams = new Map<string, HeldArm>();
   const reduced: ReducedArm[] = [];
   for (const [i, arm] of arms.entries()) {
-    const key = JSON.stringify(arm.beam);
+    // Mirrored arms differ in their last bits only: nine figures make them one.
+    const key = JSON.stringify(arm.beam, (_, value) =>
+      typeof value === 'number' ? value.toPrecision(9) : value,
+    );
     let own = solvedBeams.get(key);
     if (own === undefined) {
       const outcome = heldArm(arm.beam);

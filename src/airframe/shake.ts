@@ -184,6 +184,20 @@ export function campbellCrossings(
 }
 
 /**
+ * Share of a shake that passes a soft mount of one natural frequency (Den Hartog, Mechanical Vibrations,
+ * eq. 2.42): over 1 below sqrt 2 times that frequency, whatever the damping.
+ *
+ * @param frequency of the shake, and the mount's own, in one unit
+ * @param damping ratio of the mount's rubber, some 0.1 to 0.2 (common practice, no source)
+ */
+export function mountTransmission(frequency: number, mountFrequency: number, damping: number): number {
+  if (!(mountFrequency > 0)) throw new RangeError(`mountFrequency: must be over 0, got ${mountFrequency}`);
+  const r = frequency / mountFrequency;
+  const friction = (2 * damping * r) ** 2;
+  return Math.sqrt((1 + friction) / ((1 - r * r) ** 2 + friction));
+}
+
+/**
  * How far a picture smears while the shutter is open, from an angular shake of one frequency [pixels].
  *
  * @param turnRate amplitude [rad/s], at `angularFrequency` [rad/s]

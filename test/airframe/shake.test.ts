@@ -6,6 +6,7 @@ import {
   hubShake,
   imageBlur,
   imbalanceForce,
+  mountTransmission,
   residualEccentricity,
   shakeModel,
 } from '../../src/airframe/shake.ts';
@@ -58,6 +59,12 @@ describe('shake', () => {
   it('smears a picture by the whole swing when the shutter is slow', () => {
     expect(imageBlur(1, 1000, 0.1, 800)).toBeCloseTo(800 * 2 * 0.001, 12);
     expect(imageBlur(1, 1000, 1e-5, 800)).toBeCloseTo(800 * 1e-5, 6);
+  });
+
+  it('a soft mount passes all at sqrt 2 times its frequency, whatever its damping (Den Hartog)', () => {
+    for (const damping of [0.05, 0.2, 0.7])
+      expect(mountTransmission(Math.SQRT2 * 80, 80, damping)).toBeCloseTo(1, 12);
+    expect(mountTransmission(800, 80, 0.1)).toBeLessThan(0.03);
   });
 
   it('finds crossings inside the range only, rising', () => {
