@@ -145,7 +145,7 @@ function placeOf(w: ElementWork, i: number, alpha: number): number {
 }
 
 /** c_l of station `i`, stall delay included. */
-function liftOf(w: ElementWork, i: number, alpha: number): number {
+export function liftOf(w: ElementWork, i: number, alpha: number): number {
   const { values, angleCount } = w.tables;
   const place = placeOf(w, i, alpha);
   const k = place | 0; // an integer for the engine too
@@ -165,7 +165,7 @@ function liftOf(w: ElementWork, i: number, alpha: number): number {
 }
 
 /** c_d of station `i`, where its c_l is known. */
-function dragOf(w: ElementWork, i: number, alpha: number, cl: number): number {
+export function dragOf(w: ElementWork, i: number, alpha: number, cl: number): number {
   const { values, angleCount } = w.tables;
   const place = placeOf(w, i, alpha);
   const k = place | 0;

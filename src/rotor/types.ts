@@ -183,3 +183,41 @@ export interface RotorReading {
   readonly weights: Float64Array;
   readonly coefficients: Float64Array;
 }
+
+/** A rotor in oblique flow: through the disc and along it. */
+export interface EdgewiseCondition extends RotorCondition {
+  /** Along the disc [m/s], >= 0. */
+  readonly edgewiseSpeed: number;
+}
+
+/**
+ * Loads of a rotor in oblique flow, averaged over a turn. 'Aft' is where the wind along the disc goes,
+ * 'advancing side' is where blades move against it (right of the path for a rotor turning
+ * anticlockwise seen from above); a rotor of the other hand is the mirror image.
+ */
+export interface EdgewiseState {
+  /** [N] along the axis. */
+  readonly thrust: number;
+  /** [N m] asked of the shaft. */
+  readonly torque: number;
+  /** [W] */
+  readonly power: number;
+  /** In the disc, aft [N]: the H-force. */
+  readonly inPlaneForce: number;
+  /** In the disc, to the advancing side [N]. */
+  readonly sideForce: number;
+  /** Hub moment that lifts the advancing side [N m], blades taken as rigid. */
+  readonly momentAdvancingUp: number;
+  /** Hub moment that lifts the aft side [N m]. */
+  readonly momentAftUp: number;
+  /** Mean induced speed of Glauert's disc [m/s]. */
+  readonly inducedSpeed: number;
+  /** Of the wake to the axis [rad], 0 in axial flow. */
+  readonly wakeSkew: number;
+  readonly thrustCoefficient: number;
+  readonly powerCoefficient: number;
+  /** Edgewise speed over tip speed. */
+  readonly edgewiseRatio: number;
+  /** Of the advancing tip. */
+  readonly tipMach: number;
+}
