@@ -3,6 +3,7 @@ import type { CostLine } from '../knocks/types.ts';
 import type { Vector3 } from '../numerics/vector3.ts';
 import type { Trust } from '../units/trusted.ts';
 import type { FitLine } from './fit/types.ts';
+import type { PartData } from './parts/types.ts';
 
 /** The sheet a measure or finding is drawn on; one subject each. */
 export type Sheet =
@@ -53,6 +54,7 @@ export type Quantity =
   | 'mass' // kg
   | 'length' // m
   | 'force' // N
+  | 'torque' // N m
   | 'time' // s
   | 'speed' // m/s
   | 'angle' // rad
@@ -144,4 +146,6 @@ export interface Assessment {
   readonly money: MoneyReport;
   /** What was inferred from other values, in words. */
   readonly inferred: readonly string[];
+  /** Curves and tables of the full tier; absent in the quick one. */
+  readonly data?: PartData;
 }

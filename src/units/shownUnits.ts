@@ -7,6 +7,7 @@ export type ShownQuantity =
   | 'mass'
   | 'length'
   | 'force'
+  | 'torque'
   | 'time'
   | 'speed'
   | 'angle'
@@ -46,6 +47,8 @@ export function shownIn(
         : unit('length', size < 0.6 ? 'in' : 'ft');
     case 'force':
       return unit('force', 'gf');
+    case 'torque':
+      return unit('torque', 'N m');
     case 'time':
       return unit('time', size < 0.5 ? 'ms' : size < 120 ? 's' : size < 3 * 3600 ? 'min' : 'h');
     case 'speed':

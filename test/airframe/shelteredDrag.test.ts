@@ -47,7 +47,7 @@ describe('drag of parts together', () => {
     expect(centre[1]).toBeCloseTo(0, 12);
   });
 
-  it('never more than each alone, never less than the largest', () => {
+  it('never more than each alone, never nothing', () => {
     const place = fc.tuple(
       ...[0, 1, 2].map(() => fc.double({ min: -0.1, max: 0.1, noNaN: true })),
     ) as fc.Arbitrary<[number, number, number]>;
