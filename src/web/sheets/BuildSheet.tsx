@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import type { Manner } from '../../report/sayFigure.ts';
 import { FigureRows } from '../parts/FigureRows.tsx';
-import { MarginNotes } from '../parts/MarginNotes.tsx';
 import { Schedule } from '../schedule/Schedule.tsx';
+import { MarginNotes } from '../stage/MarginNotes.tsx';
 import { Stage } from '../stage/Stage.tsx';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
@@ -73,7 +73,10 @@ function Subject({
       <div className="stage">
         <Bill money={assessment.money} manner={manner} />
         <aside className="margin" aria-label="Notes">
-          <MarginNotes findings={findings} none={NONE.money} />
+          <MarginNotes
+            notes={findings.map((finding, i) => ({ key: `${finding.id} ${i}`, finding }))}
+            none={NONE.money}
+          />
           {figures}
         </aside>
       </div>

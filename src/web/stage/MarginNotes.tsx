@@ -1,21 +1,19 @@
-import type { Ref } from 'react';
-import type { Finding } from '../../assess/types.ts';
-import { SeverityMark } from './SeverityMark.tsx';
+import { SeverityMark } from '../parts/SeverityMark.tsx';
+import type { Note } from './useTies.ts';
 
 interface Props {
-  readonly findings: readonly Finding[];
-  readonly listRef?: Ref<HTMLOListElement>;
+  readonly notes: readonly Note[];
   /** Told in the place of notes when there are none. */
   readonly none: string;
 }
 
 /** Findings as notes in the margin; the stage ties them to the drawing. */
-export function MarginNotes({ findings, listRef, none }: Props) {
-  if (findings.length === 0) return <p className="no-notes">{none}</p>;
+export function MarginNotes({ notes, none }: Props) {
+  if (notes.length === 0) return <p className="no-notes">{none}</p>;
   return (
-    <ol className="notes" ref={listRef}>
-      {findings.map((finding, i) => (
-        <li key={finding.id} className={`margin-note ${finding.severity}`} data-note={finding.id}>
+    <ol className="notes">
+      {notes.map(({ key, finding }, i) => (
+        <li key={key} className={`margin-note ${finding.severity}`}>
           <span className="note-head">
             <SeverityMark severity={finding.severity} />
             <span className="note-number" aria-hidden="true">
