@@ -1,20 +1,6 @@
 import { COPPER_RESISTIVITY, copperRatio } from './copper.ts';
 import type { ConnectorModel, WireModel } from './types.ts';
 
-/**
- * Diameter of a solid wire by its American gauge [m], ASTM B258-18 section 6: each gauge step is
- * the 39th root of 92, number 36 is 0.005 in. Gauges 0 to 40.
- */
-export function gaugeDiameter(gauge: number): number {
-  if (!(gauge >= 0 && gauge <= 40)) throw new RangeError(`gauge must be between 0 and 40; found ${gauge}`);
-  return 0.005 * 0.0254 * 92 ** ((36 - gauge) / 39);
-}
-
-/** Copper cross-section of an American gauge [m2]; stranded hobby wire is sold to the same area. */
-export function gaugeArea(gauge: number): number {
-  return (Math.PI / 4) * gaugeDiameter(gauge) ** 2;
-}
-
 /** Largest resistance at 20 degC of plain class 5 (flexible) copper, IEC 60228 table 3: mm2, ohm/km. */
 const CLASS_5: readonly (readonly [number, number])[] = [
   [0.5, 39],

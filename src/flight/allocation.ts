@@ -1,6 +1,7 @@
 import { linearProgram } from '../numerics/linearProgram.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
+import type { Vector3 } from '../numerics/vector3.ts';
+import { wrenchPerNewton } from './reserve/wrench.ts';
 import type { Station } from './types.ts';
 
 /** What a newton of net thrust of each motor does to the airframe; one column a station. */
@@ -33,21 +34,16 @@ export function effectivenessOf(
   const forward: number[] = [];
   const right: number[] = [];
   stations.forEach((station, i) => {
-    const axis = station.thrustAxis ?? UP;
-    const arm = subtract3(station.position, centreOfGravity);
-    // Turning clockwise seen from above is a spin along -axis; the airframe feels +axis times the torque.
-    const reaction = scale3(axis, station.spin * (torquePerThrust[i] ?? 0));
-    lift.push(-axis[2]);
-    roll.push(arm[1] * axis[2] - arm[2] * axis[1] + reaction[0]);
-    pitch.push(arm[2] * axis[0] - arm[0] * axis[2] + reaction[1]);
-    yaw.push(arm[0] * axis[1] - arm[1] * axis[0] + reaction[2]);
-    forward.push(axis[0]);
-    right.push(axis[1]);
+    const newton = wrenchPerNewton(station, centreOfGravity, torquePerThrust[i] ?? 0);
+    roll.push(newton[0]);
+    pitch.push(newton[1]);
+    yaw.push(newton[2]);
+    lift.push(newton[3]);
+    forward.push(station.thrustAxis?.[0] ?? 0);
+    right.push(station.thrustAxis?.[1] ?? 0);
   });
   return { lift, roll, pitch, yaw, forward, right };
 }
-
-const UP: Vector3 = [0, 0, -1];
 
 /** The balance as equations of about unit size, rows x thrusts = right, for a total lift of 1. */
 export interface Balance {

@@ -1,5 +1,6 @@
 import { type Outcome, solved } from '../numerics/outcome.ts';
 import type { Branch } from './circuit.ts';
+import { bluffAreas, writeBodyForce } from './forward/bodyDrag.ts';
 import type { ForwardCraft } from './forward/forwardTrim.ts';
 import { axialThrustSlope, type GustCraft } from './gustJolt.ts';
 
@@ -13,7 +14,14 @@ const READ_AT = 5;
  * @returns words when a rotor has no answer edgewise
  */
 export function gustCraft(craft: ForwardCraft, gravity: number): Outcome<GustCraft> {
-  const { circuit, trim, drag, dragScale } = craft;
+  const { circuit, trim, dragScale } = craft;
+  const bluff = bluffAreas(craft.drag);
+  // At unit speed in air of density 2 the force is the drag area itself.
+  const areaAlong = (u: number, w: number): number => {
+    const force = new Float64Array(3);
+    writeBodyForce(bluff, craft.bars, u, 0, w, 2, force);
+    return Math.abs(u * (force[0] as number) + w * (force[2] as number)) * dragScale;
+  };
   let rotorDrag = 0;
   let slope = 0;
   for (const [i, branch] of circuit.branches.entries()) {
@@ -40,8 +48,8 @@ export function gustCraft(craft: ForwardCraft, gravity: number): Outcome<GustCra
     mass: circuit.weight / gravity,
     gravity,
     airDensity: circuit.airDensity,
-    dragArea: drag.front.area * drag.front.coefficient * dragScale,
-    topDragArea: drag.top.area * drag.top.coefficient * dragScale,
+    dragArea: areaAlong(1, 0),
+    topDragArea: areaAlong(0, 1),
     rotorDragSlope: rotorDrag / READ_AT,
     axialThrustSlope: Math.max(0, slope),
   });

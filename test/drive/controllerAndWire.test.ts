@@ -8,13 +8,8 @@ import {
   supplyCurrent,
   throttleFromDuty,
 } from '../../src/drive/controller.ts';
-import {
-  connectorOfRating,
-  gaugeArea,
-  noWire,
-  wireResistance,
-  wireTemperatureRise,
-} from '../../src/drive/wire.ts';
+import { connectorOfRating, noWire, wireResistance, wireTemperatureRise } from '../../src/drive/wire.ts';
+import { wireGaugeArea } from '../../src/units/wireArea.ts';
 
 const controller = controllerFromNameplate({ continuousCurrent: 45, maximumVoltage: 25.2 });
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -47,7 +42,7 @@ describe('wire and connector', () => {
 
   // Silicone 12 AWG, 4.5 mm over the insulation, carries 60 A for minutes and gets hot, not molten (common practice, no source).
   it('warms a main lead by some tens of kelvin', () => {
-    const rise = wireTemperatureRise({ area: gaugeArea(12), length: 0.2, temperature: 330 }, 4.5e-3, 60);
+    const rise = wireTemperatureRise({ area: wireGaugeArea(12), length: 0.2, temperature: 330 }, 4.5e-3, 60);
     expect(rise).toBeGreaterThan(60);
     expect(rise).toBeLessThan(200);
   });

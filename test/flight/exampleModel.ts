@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { controllerFromNameplate } from '../../src/drive/controller.ts';
 import { motorFromNameplate } from '../../src/drive/motorFromNameplate.ts';
 import { packFromNameplate } from '../../src/drive/packFromNameplate.ts';
-import { gaugeArea } from '../../src/drive/wire.ts';
 import type { FlightModel, RotorRead, Station } from '../../src/flight/types.ts';
+import { wireGaugeArea } from '../../src/units/wireArea.ts';
 
 /** A propeller with constant static coefficients and thrust falling to zero at its pitch speed. */
 export function idealRotor(
@@ -44,8 +44,8 @@ export function exampleQuad(change: Partial<FlightModel> = {}): FlightModel {
     rotatingInertia: 6e-6,
     motor,
     controller,
-    supplyLead: { area: gaugeArea(16), length: 0.02, temperature: 293.15 },
-    motorLead: { area: gaugeArea(20), length: 0.16, temperature: 293.15 },
+    supplyLead: { area: wireGaugeArea(16), length: 0.02, temperature: 293.15 },
+    motorLead: { area: wireGaugeArea(20), length: 0.16, temperature: 293.15 },
   });
   return {
     stations: [
@@ -62,7 +62,7 @@ export function exampleQuad(change: Partial<FlightModel> = {}): FlightModel {
       labelRate: 100,
     }).model,
     packTemperature: 298.15,
-    mainWire: { area: gaugeArea(12), length: 0.2, temperature: 293.15 },
+    mainWire: { area: wireGaugeArea(12), length: 0.2, temperature: 293.15 },
     connectorResistance: 0.0005,
     avionicsPower: 12,
     mass: 0.7,

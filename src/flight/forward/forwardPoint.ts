@@ -7,6 +7,7 @@ import { emptySupply, type Fed, feed } from '../feed.ts';
 import { hoverTrim } from '../hoverTrim.ts';
 import { inWords, sourceAt } from '../operatingPoint.ts';
 import type { FlightModel, Levers, OperatingPoint } from '../types.ts';
+import type { BarDrag } from './bodyDrag.ts';
 import { glauertRotor, type ObliqueRotor } from './edgewise.ts';
 import { type ForwardCraft, type ForwardTrim, forwardTrim } from './forwardTrim.ts';
 
@@ -14,11 +15,17 @@ import { type ForwardCraft, type ForwardTrim, forwardTrim } from './forwardTrim.
 export interface ForwardOptions {
   /** Where the body's drag acts [m]; the centre of gravity when absent. */
   readonly dragCentre?: Vector3;
+  /** Arms and other slender bars, whose drag is not in `drag`; none when absent. See `bodyDragOf`. */
+  readonly bars?: readonly BarDrag[];
   /** The closed-form Glauert rotor when absent. */
   readonly oblique?: ObliqueRotor;
 }
 
-/** Trims the hover and lays everything by that questions about speed share. */
+/**
+ * Trims the hover and lays everything by that questions about speed share.
+ *
+ * @param drag of the bluff parts, or of all where bars are not told apart
+ */
 export function forwardCraft(
   model: FlightModel,
   levers: Levers,
@@ -33,6 +40,7 @@ export function forwardCraft(
     circuit,
     trim: trim.value,
     drag,
+    bars: options.bars ?? [],
     dragCentre: options.dragCentre ?? model.centreOfGravity,
     dragScale: levers.dragScale,
     oblique: options.oblique ?? glauertRotor,

@@ -7,6 +7,7 @@ import type { Circuit } from '../circuit.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
 import { emptyLoad, type Load } from '../load.ts';
 import type { FlightModel } from '../types.ts';
+import { type BarDrag, bluffAreas, writeBodyForce } from './bodyDrag.ts';
 import type { ObliqueRotor, ObliqueState } from './edgewise.ts';
 import { type RotorSet, turnRotors } from './turnRotors.ts';
 
@@ -15,8 +16,10 @@ export interface ForwardCraft {
   readonly model: FlightModel;
   readonly circuit: Circuit;
   readonly trim: HoverTrim;
-  /** Of body, arms, pack, camera: everything but the turning propellers. */
+  /** Of everything bluff: plates, pack, cameras, motors. */
   readonly drag: DragAreas;
+  /** Arms and other slender bars. */
+  readonly bars: readonly BarDrag[];
   /** Where that drag acts [m]. */
   readonly dragCentre: Vector3;
   readonly dragScale: number;
@@ -33,7 +36,7 @@ export interface ForwardTrim {
   readonly thrust: number;
   /** Net of download, one a station [N]. */
   readonly thrusts: Float64Array;
-  /** Drag of the body along its own x axis [N]. */
+  /** Drag of body and bars along the aircraft's own x axis [N]. */
   readonly bodyDrag: number;
   /** In-plane drag of all propellers [N]. */
   readonly rotorDrag: number;
@@ -49,25 +52,26 @@ const ROUNDS = 12;
 const SETTLED = 1e-9;
 
 /**
- * Steady level flight. In the tilted aircraft's axes, with q = rho V2 / 2:
+ * Steady level flight. In the tilted aircraft's axes, with D the force of the air on body and arms:
  *
- *   forward   W sin(tilt) = q cos2(tilt) CdA_front + rotor in-plane drag
- *   upward    T = W cos(tilt) + q sin2(tilt) CdA_top
+ *   forward   W sin(tilt) = D_x + rotor in-plane drag
+ *   upward    T = W cos(tilt) + D_z
  *   moments   thrusts, reaction torques, body drag at its centre, in-plane drag at the discs: none about the
  *             centre of gravity
  *
- * Drag is built up area by area along the body's axes (Hoerner, Fluid-Dynamic Drag, 1965, cross-flow principle).
- * Hub moments of the propellers and the front ones' wake on the rear are left out at this depth; canted rotors are taken
+ * D by `writeBodyForce`: bluff parts by the whole wind, bars by what crosses them. Hub moments of the propellers and the front ones' wake on the rear are left out at this depth; canted rotors are taken
  * as upright, and a tail servo as holding whatever yaw is left. The left side rises and the right falls with tilt, so
  * there is one tilt for given shares.
  *
  * @param speed through the air [m/s], >= 0
  */
 export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<ForwardTrim> {
-  const { circuit, drag, dragScale } = craft;
-  const pressure = 0.5 * circuit.airDensity * speed * speed * dragScale;
-  const front = pressure * drag.front.area * drag.front.coefficient;
-  const top = pressure * drag.top.area * drag.top.coefficient;
+  const { circuit, bars } = craft;
+  const bluff = bluffAreas(craft.drag);
+  const density = circuit.airDensity * craft.dragScale;
+  const force = new Float64Array(3);
+  const forceAt = (sine: number, cosine: number): void =>
+    writeBodyForce(bluff, bars, speed * cosine, 0, -speed * sine, density, force);
   const count = circuit.branches.length;
   const load = emptyLoad(count);
   const thrusts = new Float64Array(count);
@@ -77,26 +81,26 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
   const lacking = (tilt: number): number => {
     const sine = Math.sin(tilt);
     const cosine = Math.cos(tilt);
-    const total = circuit.weight * cosine + top * sine * sine;
+    forceAt(sine, cosine);
+    const total = circuit.weight * cosine + (force[2] as number);
     for (let i = 0; i < count; i++) thrusts[i] = (shares[i] as number) * total;
     latest = turnRotors(craft, thrusts, speed * sine, speed * cosine, load);
     // Where a rotor has no solution the last drag known still leaves a steady way towards the tilt.
     if (latest.ok) known = latest.value.inPlaneForce;
-    return circuit.weight * sine - front * cosine * cosine - known;
+    return circuit.weight * sine + (force[0] as number) - known;
   };
-  let tilt = Math.atan2(front, circuit.weight);
+  forceAt(0, 1);
+  let tilt = Math.atan2(-(force[0] as number), circuit.weight);
   for (let round = 0; round < ROUNDS; round++) {
     if (speed > 0) tilt = secantRoot(lacking, 0, Math.PI / 2, tilt);
     lacking(tilt);
     if (latest === undefined || !latest.ok) return latest ?? noSolution('there are no rotors');
-    const sine = Math.sin(tilt);
-    const total = circuit.weight * Math.cos(tilt) + top * sine * sine;
-    const bodyDrag = front * Math.cos(tilt) ** 2;
-    const download = top * sine * sine;
+    const bodyDrag = -(force[0] as number);
+    const download = force[2] as number;
     const state: ForwardTrim = {
       speed,
       tilt,
-      thrust: total,
+      thrust: circuit.weight * Math.cos(tilt) + download,
       thrusts,
       bodyDrag,
       rotorDrag: latest.value.inPlaneForce,

@@ -4,7 +4,8 @@ import type { PackSource } from '../../drive/types.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import { describe } from '../describe.ts';
 import { emptySupply, feed, type Supply } from '../feed.ts';
-import { forwardCraft } from '../forward/forwardPoint.ts';
+import { bluffAreas, writeBodyForce } from '../forward/bodyDrag.ts';
+import { type ForwardOptions, forwardCraft } from '../forward/forwardPoint.ts';
 import { type ForwardCraft, forwardTrim } from '../forward/forwardTrim.ts';
 import { emptyLoad, type Load, loadForThrusts } from '../load.ts';
 import { inWords } from '../operatingPoint.ts';
@@ -30,8 +31,9 @@ export function flyMission(
   levers: Levers,
   drag: DragAreas,
   legs: readonly Leg[],
+  options: ForwardOptions = {},
 ): Outcome<MissionFlown> {
-  const crafted = forwardCraft(model, levers, drag);
+  const crafted = forwardCraft(model, levers, drag, options);
   if (!crafted.ok) return crafted;
   const craft = crafted.value;
   let condition: PackCondition = { charge: 1, polarisation: 0, temperature: model.packTemperature };
@@ -91,9 +93,10 @@ function loadOfLeg(craft: ForwardCraft, leg: Leg): Outcome<Load | undefined> {
       return trimmed.ok ? solved(trimmed.value.load) : trimmed;
     }
     case 'climb': {
-      const pressure = 0.5 * circuit.airDensity * leg.speed * leg.speed * craft.dragScale;
-      const drag = pressure * craft.drag.top.area * craft.drag.top.coefficient;
-      const share = 1 + drag / circuit.weight;
+      const force = new Float64Array(3);
+      const density = circuit.airDensity * craft.dragScale;
+      writeBodyForce(bluffAreas(craft.drag), craft.bars, 0, 0, -leg.speed, density, force);
+      const share = 1 + (force[2] as number) / circuit.weight;
       const load = emptyLoad(circuit.branches.length);
       load.angularSpeed.set(trim.load.angularSpeed);
       return loadForThrusts(

@@ -15,17 +15,20 @@ const ARC_STEPS = 8;
  * counterclockwise).
  *
  * @param centreOfGravity [m], in the aircraft's axes
+ * @param torquePerThrust shaft torque over net thrust [m]
  * @param tilt of a servo about the x axis [rad]: positive leans the thrust to the right
  */
 export function wrenchPerNewton(
-  effector: Pick<Effector, 'position' | 'thrustAxis' | 'spin' | 'torquePerThrust'>,
+  effector: Pick<Effector, 'position' | 'thrustAxis' | 'spin'>,
   centreOfGravity: Vector3,
+  torquePerThrust: number,
   tilt = 0,
 ): Wrench {
-  const axis = tilted(effector.thrustAxis ?? UP, tilt);
+  const upright = effector.thrustAxis ?? UP;
+  const axis = tilt === 0 ? upright : tilted(upright, tilt);
   const moment = add3(
     cross3(subtract3(effector.position, centreOfGravity), axis),
-    scale3(axis, effector.spin * effector.torquePerThrust),
+    scale3(axis, effector.spin * torquePerThrust),
   );
   return [moment[0], moment[1], moment[2], -axis[2]];
 }
@@ -36,9 +39,9 @@ export function wrenchPerNewton(
  * minimumThrust (1 - cos tilt).
  */
 export function effectorCorners(effector: Effector, centreOfGravity: Vector3): readonly Wrench[] {
-  const { minimumThrust, maximumThrust, servoTilt = 0 } = checked(effector);
+  const { minimumThrust, maximumThrust, torquePerThrust, servoTilt = 0 } = checked(effector);
   const at = (tilt: number, thrust: number): Wrench => {
-    const [roll, pitch, yaw, lift] = wrenchPerNewton(effector, centreOfGravity, tilt);
+    const [roll, pitch, yaw, lift] = wrenchPerNewton(effector, centreOfGravity, torquePerThrust, tilt);
     return [roll * thrust, pitch * thrust, yaw * thrust, lift * thrust];
   };
   if (servoTilt === 0) return [at(0, minimumThrust), at(0, maximumThrust)];

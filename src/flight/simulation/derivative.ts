@@ -1,6 +1,9 @@
+import { type BarDrag, writeBodyForce } from '../forward/bodyDrag.ts';
 import { writeRotation } from './attitude.ts';
 import type { PreparedCraft, PreparedRotor } from './prepare.ts';
 import { at, type SimulationState } from './types.ts';
+
+const NO_BARS: readonly BarDrag[] = [];
 
 /**
  * Rates of change of the state of one rigid craft with turning rotors [per s]: Newton for the centre of
@@ -13,7 +16,7 @@ import { at, type SimulationState } from './types.ts';
  * Lewis and Johnson, Aircraft Control and Simulation, ch. 1; quaternion kinematics ibid.)
  *
  * Forces: each rotor's thrust at its own axial speed (so rolling is damped), its in-plane drag, the body's
- * drag by `dragLaw`, weight. Edgewise flow changes thrust and torque only for rotors that have an
+ * drag by `writeBodyForce`, weight. Edgewise flow changes thrust and torque only for rotors that have an
  * `oblique` reader.
  *
  * @param commands what the drives are asked: speed [rad/s] for a lag, voltage [V] for a motor
@@ -44,12 +47,10 @@ export function writeDerivative(
   const v = turn(1) * wx + turn(4) * wy + turn(7) * wz;
   const w = turn(2) * wx + turn(5) * wy + turn(8) * wz;
 
-  const slender = model.dragLaw === 'slender';
-  const past = Math.hypot(u, v, w);
-  const half = -0.5 * model.airDensity;
-  let fx = half * (slender ? Math.abs(u) : past) * u * model.dragArea[0];
-  let fy = half * (slender ? Math.abs(v) : past) * v * model.dragArea[1];
-  let fz = half * (slender ? Math.abs(w) : past) * w * model.dragArea[2];
+  writeBodyForce(model.dragArea, model.bars ?? NO_BARS, u, v, w, model.airDensity, scratch.force);
+  let fx = scratch.force[0] as number;
+  let fy = scratch.force[1] as number;
+  let fz = scratch.force[2] as number;
   const [dx, dy, dz] = craft.dragLever;
   let mx = dy * fz - dz * fy;
   let my = dz * fx - dx * fz;

@@ -1,5 +1,6 @@
 import type { Matrix3, Vector3 } from '../../numerics/vector3.ts';
 import { type Branch, circuitOf } from '../circuit.ts';
+import type { BarDrag } from '../forward/bodyDrag.ts';
 import type { ObliqueRotor } from '../forward/edgewise.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
 import type { FlightModel, Levers, RotorRead } from '../types.ts';
@@ -13,8 +14,8 @@ export interface FlightBody {
   readonly inertia: Matrix3;
   /** Drag coefficient times area seen from ahead, from the side, from above [m2]. */
   readonly dragArea: Vector3;
-  /** See `SimulationModel`; bluff when absent. */
-  readonly dragLaw?: 'bluff' | 'slender';
+  /** See `SimulationModel`. */
+  readonly bars?: readonly BarDrag[];
   /** Where that drag acts [m]; the centre of gravity when absent. */
   readonly dragCentre?: Vector3;
   /** In-plane drag of a rotor over its thrust and edgewise speed [s/m]. */

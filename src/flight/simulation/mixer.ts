@@ -44,7 +44,7 @@ export function makeMixer(craft: PreparedCraft): Outcome<Mixer> {
     }
     const columns = rotors.map(({ rotor }, i) => {
       const torquePerThrust = (known[i]?.torqueFactor ?? 0) / (known[i]?.thrustFactor ?? 1);
-      return wrenchPerNewton({ ...rotor, torquePerThrust }, model.centreOfGravity);
+      return wrenchPerNewton(rotor, model.centreOfGravity, torquePerThrust);
     });
     const shares = pseudoInverse(columns);
     if (!shares.ok) return shares;

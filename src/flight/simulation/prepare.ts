@@ -26,6 +26,7 @@ export interface PreparedCraft {
 export interface Scratch {
   readonly loads: ObliqueLoads;
   readonly rotation: Float64Array;
+  readonly force: Float64Array;
 }
 
 const UP: Vector3 = [0, 0, -1];
@@ -50,7 +51,11 @@ export function prepareCraft(model: SimulationModel): Outcome<PreparedCraft> {
         spinAxis: scale3(axis, -rotor.spin),
       };
     }),
-    scratch: { loads: { thrust: 0, torque: 0, inPlaneForce: 0 }, rotation: new Float64Array(9) },
+    scratch: {
+      loads: { thrust: 0, torque: 0, inPlaneForce: 0 },
+      rotation: new Float64Array(9),
+      force: new Float64Array(3),
+    },
   });
 }
 

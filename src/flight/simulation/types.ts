@@ -1,4 +1,5 @@
 import type { Matrix3, Vector3 } from '../../numerics/vector3.ts';
+import type { BarDrag } from '../forward/bodyDrag.ts';
 import type { RotorRead } from '../types.ts';
 
 /**
@@ -78,13 +79,10 @@ export interface SimulationModel {
   readonly inertia: Matrix3;
   /** [kg/m3] */
   readonly airDensity: number;
-  /** Drag coefficient times area seen from ahead, from the side, from above [m2]. */
+  /** Drag coefficient times area of the bluff parts, seen from ahead, from the side, from above [m2]. */
   readonly dragArea: Vector3;
-  /**
-   * How drag goes with the angle of the wind: `bluff` 1/2 rho |V| V_i C_D A_i (boxes, plates beyond 30 degrees;
-   * the default), `slender` 1/2 rho |V_i| V_i C_D A_i (Hoerner's cross-flow principle, as `forward/` has it).
-   */
-  readonly dragLaw?: 'bluff' | 'slender';
+  /** Slender bars whose drag is not in `dragArea`; none when absent. */
+  readonly bars?: readonly BarDrag[];
   /** Where that drag acts [m]; the centre of gravity when absent. */
   readonly dragCentre?: Vector3;
   /** In-plane drag of a rotor over its thrust and edgewise speed [s/m]. */

@@ -20,20 +20,28 @@ describe('wrench per newton', () => {
   it('of a front right motor turning counterclockwise from above', () => {
     // r x t with r = (a, a, 0), t = (0, 0, -1) is (-a, a, 0): a push up on the right rolls left, in front
     // pitches nose up; the airframe yaws clockwise, +k.
-    const [roll, pitch, yaw, lift] = wrenchPerNewton(trueX.effectors[0]!, [0, 0, 0]);
+    const [roll, pitch, yaw, lift] = wrenchPerNewton(
+      trueX.effectors[0]!,
+      [0, 0, 0],
+      trueX.effectors[0]!.torquePerThrust,
+    );
     expect(trueX.effectors[0]!.name).toBe('front right');
     expect([roll, pitch, yaw, lift]).toEqual([-arm, arm, 0.014, 1].map((v) => expect.closeTo(v, 12)));
   });
 
   it('of a tail tilted right pulls the tail right and the nose left', () => {
     const tail: Effector = { ...trueX.effectors[0]!, position: [-0.2, 0, 0], torquePerThrust: 0 };
-    const [, , yaw, lift] = wrenchPerNewton(tail, [0, 0, 0], 0.3);
+    const [, , yaw, lift] = wrenchPerNewton(tail, [0, 0, 0], tail.torquePerThrust, 0.3);
     expect(yaw).toBeCloseTo(-0.2 * Math.sin(0.3), 12);
     expect(lift).toBeCloseTo(Math.cos(0.3), 12);
   });
 
   it('is taken about the true centre of gravity', () => {
-    const [roll, pitch] = wrenchPerNewton(trueX.effectors[0]!, [0.01, -0.02, 0.03]);
+    const [roll, pitch] = wrenchPerNewton(
+      trueX.effectors[0]!,
+      [0.01, -0.02, 0.03],
+      trueX.effectors[0]!.torquePerThrust,
+    );
     expect(roll).toBeCloseTo(-(arm + 0.02), 12);
     expect(pitch).toBeCloseTo(arm - 0.01, 12);
   });
@@ -141,7 +149,9 @@ describe('attainable moments against brute force', () => {
         const outline = momentOutline(model, { across: 'roll', up: 'pitch', thirdAxis: 'free' });
         if (!outline.ok) return;
         const weight = model.mass * model.gravity;
-        const columns = model.effectors.map((e) => wrenchPerNewton(e, model.centreOfGravity));
+        const columns = model.effectors.map((e) =>
+          wrenchPerNewton(e, model.centreOfGravity, e.torquePerThrust),
+        );
         for (let trial = 0; trial < 40; trial++) {
           const thrusts = model.effectors.map(
             (e) => e.minimumThrust + random.next().value * (e.maximumThrust - e.minimumThrust),
@@ -192,7 +202,7 @@ describe('attainable moments against brute force', () => {
  */
 function bruteForceRoll(model: ReserveModel): number {
   const n = model.effectors.length;
-  const columns = model.effectors.map((e) => wrenchPerNewton(e, model.centreOfGravity));
+  const columns = model.effectors.map((e) => wrenchPerNewton(e, model.centreOfGravity, e.torquePerThrust));
   const weight = model.mass * model.gravity;
   let best = Number.NEGATIVE_INFINITY;
   for (let a = 0; a < n; a++) {

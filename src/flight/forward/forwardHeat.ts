@@ -1,0 +1,35 @@
+import { settledTemperatures, timeToLimit } from '../../drive/motorHeat.ts';
+import type { StationHeat } from '../heat.ts';
+import type { FlightModel, Levers, OperatingPoint } from '../types.ts';
+import type { ForwardTrim } from './forwardTrim.ts';
+
+/**
+ * Heat of every motor held in level flight, from the air's temperature. The air over a motor is its propeller's induced
+ * flow and the flight's own together; `heatAt` is its neighbour for hover and climb.
+ */
+export function forwardHeat(
+  model: FlightModel,
+  levers: Levers,
+  trim: ForwardTrim,
+  point: OperatingPoint,
+): readonly StationHeat[] {
+  const air = model.airTemperature;
+  return model.stations.map((station, i): StationHeat => {
+    const at = point.stations[i];
+    const induced = trim.rotors[i]?.inducedSpeed ?? 0;
+    const load = {
+      current: at?.motorCurrent ?? 0,
+      resistanceScale: levers.windingResistanceScale,
+      ironLoss: at?.ironLoss ?? 0,
+      washSpeed: Math.hypot(
+        trim.speed * Math.sin(trim.tilt) + induced,
+        trim.speed * Math.cos(trim.tilt),
+      ),
+      airTemperature: air,
+      coolingScale: levers.coolingScale,
+    };
+    const settled = settledTemperatures(station.motor, load);
+    const time = timeToLimit(station.motor, load, { winding: air, case: air });
+    return settled.ok ? { settled: settled.value, timeToLimit: time } : { timeToLimit: time };
+  });
+}

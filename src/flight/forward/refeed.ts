@@ -1,0 +1,40 @@
+import type { Branch, Circuit } from '../circuit.ts';
+import { describe } from '../describe.ts';
+import { emptySupply, feed } from '../feed.ts';
+import { sourceAt } from '../operatingPoint.ts';
+import type { OperatingPoint } from '../types.ts';
+import type { ForwardTrim } from './forwardTrim.ts';
+
+/** The electrical side of level flight. */
+export interface Fed {
+  readonly point: OperatingPoint;
+  /** Largest duty of any motor; above 1 where the voltage is short. */
+  readonly largestDuty: number;
+}
+
+/**
+ * A trim already found, hung on a circuit that may differ in everything electrical: motors, controllers, wires, pack,
+ * electronics. The air asks the same speeds and torques of it, so nothing is trimmed anew. Where the voltage is
+ * short the point is told all the same, with its duty above 1.
+ *
+ * @param circuit of the same rotors, mass and drag
+ * @param charge of the pack, 0 to 1
+ * @returns undefined when the pack cannot carry the power at any voltage
+ */
+export function refeed(trim: ForwardTrim, circuit: Circuit, charge: number): Fed | undefined {
+  const { load } = trim;
+  const current = new Float64Array(load.current.length);
+  const voltage = new Float64Array(load.voltage.length);
+  circuit.branches.forEach((branch: Branch, i) => {
+    const speed = load.angularSpeed[i] as number;
+    const idle = branch.idleConstant + branch.idleSlope * speed;
+    current[i] = speed > 0 ? (load.torque[i] as number) * branch.speedConstant + idle : 0;
+    voltage[i] = speed / branch.speedConstant + (current[i] as number) * branch.motorSideResistance;
+  });
+  const hung = { ...load, current, voltage };
+  const supply = emptySupply(circuit.branches.length);
+  const source = sourceAt(circuit, charge);
+  if (feed(circuit, source, hung, supply) === 'pack gives out') return undefined;
+  const point = describe(circuit, source, hung, supply);
+  return { point, largestDuty: point.stations.reduce((most, { duty }) => Math.max(most, duty), 0) };
+}
