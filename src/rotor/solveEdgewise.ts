@@ -5,7 +5,7 @@ import type { SectionTables } from './sections.ts';
 import { solveAxial } from './solveRotor.ts';
 import type { Blade, EdgewiseCondition, EdgewiseState } from './types.ts';
 
-/** Blade positions averaged over a turn; 24 lie within 0.1 % of 96 (test). */
+/** Blade positions averaged over a turn: the midpoint rule of a periodic function gains digits fast. */
 const AZIMUTHS = 24;
 /** Above this share of the tip speed the retreating blade flies backwards over much of its span. */
 const LARGEST_RATIO = 0.6;
@@ -36,7 +36,7 @@ export function solveEdgewise(
   sections: SectionTables,
   condition: EdgewiseCondition,
 ): Outcome<EdgewiseState> {
-  const { angularSpeed: omega, axialSpeed: Vz, edgewiseSpeed: Vx, air } = condition;
+  const { angularSpeed: omega, edgewiseSpeed: Vx } = condition;
   const tip = omega * (blade.diameter / 2);
   if (!(omega > 0)) throw new RangeError(`angularSpeed must be above 0 rad/s; found ${omega} rad/s`);
   if (!(Vx >= 0 && Vx <= LARGEST_RATIO * tip)) {
@@ -44,7 +44,17 @@ export function solveEdgewise(
       `edgewiseSpeed must be between 0 and ${LARGEST_RATIO} of the tip speed, ${(LARGEST_RATIO * tip).toFixed(1)} m/s; found ${Vx} m/s`,
     );
   }
-  const work = elementWork(blade, sections);
+  return edgewiseOf(elementWork(blade, sections), condition, AZIMUTHS);
+}
+
+/** `solveEdgewise` on a blade already laid out, over `azimuths` positions; arguments unchecked. */
+export function edgewiseOf(
+  work: ElementWork,
+  condition: EdgewiseCondition,
+  azimuths: number,
+): Outcome<EdgewiseState> {
+  const { angularSpeed: omega, axialSpeed: Vz, edgewiseSpeed: Vx, air } = condition;
+  const tip = omega * work.R;
   const axial = Vx === 0 ? Vz : Math.max(Vz, 0);
   setCondition(work, omega, axial, air);
   const trouble = solveAxial(work, omega, axial, air.density);
@@ -55,7 +65,7 @@ export function solveEdgewise(
   const axialInduced = axialDiscSpeed((work.last[0] as number) / discUnit, axial);
   const sums: TurnSums = { thrust: 0, torque: 0, aft: 0, side: 0, advancingUp: 0, aftUp: 0 };
   const imbalance = (v: number): number => {
-    turn(work, condition, axial, v, axialInduced, sums);
+    turn(work, condition, azimuths, axial, v, axialInduced, sums);
     return sums.thrust - discUnit * v * Math.hypot(Vx, Vz + v);
   };
   const root =
@@ -68,14 +78,14 @@ export function solveEdgewise(
     );
   }
   const v = root.value;
-  turn(work, condition, axial, v, axialInduced, sums);
+  turn(work, condition, azimuths, axial, v, axialInduced, sums);
   if (Vx > 0 && inVortexRing(Vx, Vz, sums.thrust / discUnit)) {
     return noSolution(
       `descending at ${(-Vz).toFixed(1)} m/s with little forward speed puts the rotor in its own vortex ring, where momentum theory has no answer`,
     );
   }
   const n = omega / (2 * Math.PI);
-  const D = blade.diameter;
+  const D = 2 * work.R;
   const power = sums.torque * omega;
   return solved({
     thrust: sums.thrust,
@@ -122,6 +132,7 @@ export function dreesSlopes(wakeSkew: number, edgewiseRatio: number): { aft: num
 function turn(
   work: ElementWork,
   condition: EdgewiseCondition,
+  azimuths: number,
   axial: number,
   v: number,
   axialInduced: number,
@@ -140,10 +151,10 @@ function turn(
     const W0 = work.W[i] as number;
     const uneven = keep * (W0 * Math.sin(phi) - axial - axialInduced);
     const swirl = keep * (omega * r - W0 * Math.cos(phi));
-    const share = (work.B * (work.dr[i] as number)) / AZIMUTHS;
+    const share = (work.B * (work.dr[i] as number)) / azimuths;
     const load = 0.5 * air.density * (work.c[i] as number) * share;
-    for (let k = 0; k < AZIMUTHS; k++) {
-      const azimuth = (2 * Math.PI * (k + 0.5)) / AZIMUTHS;
+    for (let k = 0; k < azimuths; k++) {
+      const azimuth = (2 * Math.PI * (k + 0.5)) / azimuths;
       const sine = Math.sin(azimuth);
       const cosine = Math.cos(azimuth);
       const UT = omega * r - swirl + Vx * sine;

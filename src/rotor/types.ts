@@ -221,3 +221,38 @@ export interface EdgewiseState {
   /** Of the advancing tip. */
   readonly tipMach: number;
 }
+
+/** What moving along the disc adds to a `RotorMap`, in its coefficients. Made by `buildEdgewiseMap`. */
+export interface EdgewiseMap {
+  readonly axial: RotorMap;
+  /** Layers: edgewise speed over tip speed, evenly spaced from 0. */
+  readonly ratioStep: number;
+  readonly layers: number;
+  /** Rows: square root of tip speed [m/s], evenly spaced. */
+  readonly rootTipFirst: number;
+  readonly rootTipStep: number;
+  readonly rows: number;
+  /** Columns: asinh(V / (0.4 omega R)), evenly spaced from 0. */
+  readonly flowStep: number;
+  readonly columns: number;
+  /**
+   * Tables layer by layer, row by row, over rho R^2 (omega R)^2 (times R for torque and moments): thrust and
+   * torque beyond those of the axial map, H-force, side force, the two hub moments.
+   */
+  readonly tables: readonly Float64Array[];
+}
+
+/** What `readEdgewiseMap` fills in: see `EdgewiseState`. */
+export interface EdgewiseReading {
+  thrust: number;
+  torque: number;
+  inPlaneForce: number;
+  sideForce: number;
+  momentAdvancingUp: number;
+  momentAftUp: number;
+  /** False outside the map, as in `RotorReading`. */
+  inside: boolean;
+  /** Working room of the reader. */
+  readonly axial: RotorReading;
+  readonly weights: Float64Array;
+}
