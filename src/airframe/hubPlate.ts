@@ -42,11 +42,20 @@ const SPOKE = (2 * Math.PI) / 24;
 /**
  * Stiffness and mass of the hub's plate seen from its held middle and the arms' roots. Nodes on spokes
  * and rings; each arm's root section is rigid across its width, as beam theory has it.
+ *
+ * @throws RangeError when the held middle reaches an arm's root or a corner of the outline
  */
 export function condenseHubPlate(
   plate: HubPlate,
   roots: readonly PlateRoot[],
 ): Outcome<HubStructure['plate']> {
+  const inner = Math.min(
+    ...plate.outline.map(([x, y]) => edgeRadius(plate.outline, Math.atan2(y, x))),
+    ...roots.map(({ root }) => Math.hypot(...root)),
+  );
+  if (!(plate.heldRadius > 0 && plate.heldRadius < inner)) {
+    throw new RangeError(`heldRadius: must be over 0 and under ${inner} m, got ${plate.heldRadius}`);
+  }
   const spokes = spokeAngles(roots);
   const mesh = plateMesh(plate, spokes, roots);
   const size = 6 * (1 + roots.length);
