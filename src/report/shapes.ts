@@ -69,3 +69,6 @@ export type Shape =
 
 /** The part of the aircraft a group of shapes stands for; findings name parts by the same words. */
 export type PartKey = 'frame' | 'motors' | 'propeller' | 'pack' | 'camera' | 'recording' | 'guards' | 'stack';
+
+/** Shapes that stand for one part. */
+export const group = (part: PartKey, shapes: readonly Shape[]): Shape => ({ kind: 'group', part, shapes });

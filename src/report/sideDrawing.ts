@@ -2,7 +2,7 @@ import type { AircraftPicture, BoxPicture, RotorPicture, SlabPicture } from './a
 import { dimensionLine } from './dimensionLine.ts';
 import { balanceMark } from './marks.ts';
 import { boxPath, closedPath, openPath, seenFromLeft, seenFromRight, strokes } from './path.ts';
-import type { Drawing, Frame, PartKey, Point, Shape } from './shapes.ts';
+import { type Drawing, type Frame, group, type Point, type Shape } from './shapes.ts';
 
 interface SideOptions {
   /** As in `planDrawing`. */
@@ -102,8 +102,6 @@ export function sideExtent(aircraft: AircraftPicture, nose: SideOptions['nose'])
   const [left, top] = [Math.min(...xs), Math.min(...ys)];
   return { left, top, width: Math.max(...xs) - left, height: Math.max(...ys) - top };
 }
-
-const group = (part: PartKey, shapes: readonly Shape[]): Shape => ({ kind: 'group', part, shapes });
 
 const corners = (ax: number, ay: number, bx: number, by: number): readonly [Point, Point] => [
   { x: ax, y: ay },

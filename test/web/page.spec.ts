@@ -157,7 +157,7 @@ describe('one build', () => {
   });
 
   it('ties its notes with leaders that do not cross', async () => {
-    const { page } = await visit('airframe');
+    const { page } = await visit('fit');
     for (const bird of [/Bonxie/, /Kittiwake/, /Tystie/]) {
       await choose(page, 'build', bird);
       const lines = await page
@@ -165,6 +165,7 @@ describe('one build', () => {
         .evaluateAll((paths) =>
           paths.map((path) => (path.getAttribute('d') ?? '').match(/-?[\d.]+/g)?.map(Number) ?? []),
         );
+      expect(lines.length).toBeGreaterThan(3);
       lines.forEach((a, i) => {
         for (const b of lines.slice(i + 1)) expect(crossing(a, b), `${bird}: ${a} and ${b}`).toBe(false);
       });
