@@ -109,3 +109,8 @@ if __name__=='__main__':
         ('G1',90,10,10,6,ISO,25),('G2',90,10,10,6,QI,25),('G3',90,14,14,4,ORT,25),('G4',60,12,12,5,ORT,25),
         ('G5',90,10,10,6,UD,25),('G6',60,20,20,3,ORT,25)]:
         print(name,run(L,b0,b1,t,m,MOTOR,nx=max(16,int(L/2.5)),grip=grip,nm=4),flush=True)
+    HEAVY=dict(m=50,zc=16,Ix=6000.,Iy=6000.,Iz=7500.)
+    for name,L,b0,b1,t,m,tip,grip in [
+        ('H1',50,18,12,4,UD,MOTOR,25),('H2',70,8,12,5,QI,MOTOR,0),('H3',25,14,14,6,ISO,MOTOR,0),
+        ('H4',110,16,9,3,ORT,HEAVY,25),('H5',45,15,11,5,ORT,HEAVY,0)]:
+        print(name,run(L,b0,b1,t,m,tip,nx=max(14,int(L/2.5)),grip=grip,nm=4),flush=True)
