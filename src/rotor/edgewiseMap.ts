@@ -8,20 +8,20 @@ import { edgewiseOf } from './solveEdgewise.ts';
 import type { EdgewiseMap, EdgewiseReading, EdgewiseState, RotorMap } from './types.ts';
 
 const ROWS = 5;
-const COLUMNS = 12;
+const COLUMNS = 16;
 const LAYERS = 6;
 const STATIONS = 14;
 const AZIMUTHS = 16;
 /** Edgewise and axial speed over tip speed that the map covers. */
 const RATIO_LAST = 0.5;
-const FLOW_LAST = 1;
+const FLOW_LAST = 0.8;
 const FLOW_SCALE = 0.4;
 const TIP_FIRST = 12; // [m/s]
 const TIP_LAST_MACH = 0.75; // the advancing tip is faster still
 
 /**
  * Adds the edgewise axis to a rotor map: what flight along the disc changes, on a coarse grid, since it
- * is smooth. Axial speeds from 0 (no descent) to the tip speed, edgewise to half of it.
+ * is smooth. Axial speeds from 0 (no descent) to 0.8 of the tip speed, edgewise to half of it.
  */
 export function buildEdgewiseMap(axial: RotorMap, sections: SectionTables): Outcome<EdgewiseMap> {
   const { blade, air } = axial;
