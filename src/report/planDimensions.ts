@@ -41,7 +41,7 @@ function diameter(aircraft: AircraftPicture, pen: number): readonly Shape[] {
       y: end.y + 4 * pen,
       size: 11 * pen,
       anchor: 'start',
-      text: `\u00d8 ${Math.round(rotor.propellerRadius * 2000)} mm`,
+      text: `\u00d8 ${Math.round(rotor.propellerRadius * 2000)}`,
     },
   ];
 }

@@ -24,7 +24,7 @@ describe('planDrawing', () => {
     const words = [...svg(writeSvg(plan)).querySelectorAll('.hand-dimension')].map((t) => t.textContent);
     expect(words).toEqual(expect.arrayContaining(['200 mm', '160 mm']));
     expect(words.filter((word) => word === '160 mm')).toHaveLength(2);
-    expect(words).toContain('\u00d8 130 mm');
+    expect(words).toContain('\u00d8 130');
   });
 
   it('covers the whole machine', () => {

@@ -15,9 +15,10 @@ export function anchorOf(finding: Finding, aircraft: AircraftPicture): Point | u
 
 /** The middle of the foremost arm on one side, 1 right, -1 left. */
 export function middleOfArm(aircraft: AircraftPicture, side: 1 | -1) {
+  const halfway = (values: readonly number[]): number => (Math.min(...values) + Math.max(...values)) / 2;
   const middles = aircraft.arms.map(({ outline }) => ({
-    x: outline.reduce((sum, p) => sum + p.x, 0) / outline.length,
-    y: outline.reduce((sum, p) => sum + p.y, 0) / outline.length,
+    x: halfway(outline.map((p) => p.x)),
+    y: halfway(outline.map((p) => p.y)),
   }));
   return middles.toSorted((a, b) => b.x + side * b.y - a.x - side * a.y)[0];
 }
