@@ -125,7 +125,7 @@ function residualsOf(model: MotorModel, reading: MotorReading): readonly Residua
   const current = reading.current / duty;
   const voltage = duty * reading.voltage;
   const back = reading.angularSpeed / model.speedConstant;
-  const drop = current * model.resistance;
+  const drop = current * model.resistance * (1 + (model.resistanceRise ?? 0) * reading.angularSpeed);
   const voltageNoise = VOLTAGE_NOISE * voltage;
   const first: Residual = {
     residual: (voltage - back - drop) / voltageNoise,

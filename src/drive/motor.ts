@@ -9,7 +9,7 @@ import type { MotorModel, MotorPoint } from './types.ts';
  *   voltage v = Omega / K_V + i R
  *
  * Refined as Drela's 'Second-Order DC Electric Motor Model' (2006) proposes: i0 grows with speed,
- * R with winding temperature. Valid for a motor that a controller keeps in step; no field weakening.
+ * R with winding temperature and, by `resistanceRise`, with speed. Valid for a motor that a controller keeps in step; no field weakening.
  */
 
 /**
@@ -24,6 +24,11 @@ export function noLoadCurrentAt(motor: MotorModel, angularSpeed: number): number
 /** Winding resistance [ohm] at a winding temperature [K]. */
 export function windingResistanceAt(motor: MotorModel, temperature: number): number {
   return motor.resistance * copperRatio(temperature, motor.referenceTemperature);
+}
+
+/** What speed adds to the winding's resistance [ohm], for voltage and loss; the loss heats the iron. */
+export function runningResistanceAt(motor: MotorModel, temperature: number, angularSpeed: number): number {
+  return windingResistanceAt(motor, temperature) * (motor.resistanceRise ?? 0) * Math.abs(angularSpeed);
 }
 
 /**
@@ -57,7 +62,9 @@ export function motorOnVoltage(
   angularSpeed: number,
   windingTemperature: number,
 ): MotorPoint {
-  const resistance = windingResistanceAt(motor, windingTemperature);
+  const resistance =
+    windingResistanceAt(motor, windingTemperature) +
+    runningResistanceAt(motor, windingTemperature, angularSpeed);
   return pointOf(
     motor,
     (voltage - angularSpeed / motor.speedConstant) / resistance,
@@ -69,9 +76,10 @@ export function motorOnVoltage(
 function pointOf(motor: MotorModel, current: number, angularSpeed: number, temperature: number): MotorPoint {
   const idle = noLoadCurrentAt(motor, angularSpeed);
   const resistance = windingResistanceAt(motor, temperature);
+  const running = runningResistanceAt(motor, temperature, angularSpeed);
   const backVoltage = angularSpeed / motor.speedConstant;
   const torque = (current - idle) / motor.speedConstant;
-  const voltage = backVoltage + current * resistance;
+  const voltage = backVoltage + current * (resistance + running);
   const shaftPower = torque * angularSpeed;
   const electrical = voltage * current;
   return {
@@ -81,7 +89,7 @@ function pointOf(motor: MotorModel, current: number, angularSpeed: number, tempe
     voltage,
     shaftPower,
     copperLoss: current * current * resistance,
-    ironLoss: idle * backVoltage,
+    ironLoss: idle * backVoltage + current * current * running,
     efficiency: electrical > 0 && shaftPower > 0 ? shaftPower / electrical : 0,
   };
 }

@@ -11,6 +11,11 @@ export interface MotorModel {
   readonly speedConstant: number;
   /** Winding resistance between two terminals at `referenceTemperature` [ohm], > 0. */
   readonly resistance: number;
+  /**
+   * How the effective resistance grows with speed, R (1 + rise x angularSpeed) [s/rad], >= 0: what switched
+   * and commutated currents lose beside the copper's direct-current loss. 0 when absent.
+   */
+  readonly resistanceRise?: number;
   /** Temperature at which `resistance` holds [K]. */
   readonly referenceTemperature: number;
   /** No-load current at `noLoadSpeed` [A], >= 0. */
@@ -153,7 +158,7 @@ export interface MotorPoint {
   readonly shaftPower: number;
   /** I2R in the winding at its temperature [W]. */
   readonly copperLoss: number;
-  /** Hysteresis, eddy currents, bearings [W]. */
+  /** Hysteresis, eddy currents, bearings, and what switched currents lose at speed [W]. */
   readonly ironLoss: number;
   /** Shaft power over electrical power; 0 when no power goes in. */
   readonly efficiency: number;

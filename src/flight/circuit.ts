@@ -25,8 +25,10 @@ export interface Branch {
   readonly controllerResistance: number;
   readonly motorLeadResistance: number;
   readonly supplyResistance: number;
-  /** Winding, controller and motor leads together [ohm]. */
+  /** Winding, controller and motor leads together at rest [ohm]; see `motorSide`. */
   readonly motorSideResistance: number;
+  /** What speed adds to it [ohm s/rad]. */
+  readonly resistanceSlope: number;
   readonly switchingShare: number;
   /** Of the controller [A]. */
   readonly idleCurrent: number;
@@ -34,6 +36,10 @@ export interface Branch {
   /** First branch that is the same in everything but place and spin; equal load gives equal answers. */
   readonly sameAs: number;
 }
+
+/** Resistance between a controller's output and the back-EMF at a speed [ohm]. */
+export const motorSide = (branch: Branch, angularSpeed: number): number =>
+  branch.motorSideResistance + branch.resistanceSlope * angularSpeed;
 
 /** Model and levers made ready for the solvers. */
 export interface Circuit {
@@ -130,6 +136,7 @@ function branchOf(
     motorLeadResistance,
     supplyResistance: wireResistance(station.supplyLead) * levers.wireResistanceScale,
     motorSideResistance: windingResistance + controllerResistance + motorLeadResistance,
+    resistanceSlope: windingResistance * (motor.resistanceRise ?? 0) * levers.runningResistanceScale,
     switchingShare: switchingShare(controller),
     idleCurrent: controller.idleCurrent,
     idleDuty: controller.idleDuty,

@@ -38,13 +38,17 @@ function describeStation(branch: Branch, load: Load, supply: Supply, i: number):
     duty,
     throttle: (duty - branch.idleDuty) / (1 - branch.idleDuty),
     motorCurrent: current,
-    motorVoltage: angularSpeed / branch.speedConstant + current * branch.windingResistance,
+    motorVoltage:
+      angularSpeed / branch.speedConstant +
+      current * (branch.windingResistance + branch.resistanceSlope * angularSpeed),
     supplyCurrent,
     supplyVoltage,
     shaftPower: torque * angularSpeed,
     copperLoss: square * branch.windingResistance,
     // At rest friction holds the motor and no power goes into iron.
-    ironLoss: ((branch.idleConstant + branch.idleSlope * angularSpeed) * angularSpeed) / branch.speedConstant,
+    ironLoss:
+      ((branch.idleConstant + branch.idleSlope * angularSpeed) * angularSpeed) / branch.speedConstant +
+      square * branch.resistanceSlope * angularSpeed,
     controllerLoss:
       square * branch.controllerResistance +
       supplyVoltage * (branch.switchingShare * Math.abs(current) + branch.idleCurrent),

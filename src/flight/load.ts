@@ -1,6 +1,6 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { secantRoot } from '../numerics/secantRoot.ts';
-import type { Branch, Circuit } from './circuit.ts';
+import { type Branch, type Circuit, motorSide } from './circuit.ts';
 import type { RotorLoads } from './types.ts';
 import { COAXIAL_WAKE, inducedSpeed } from './wake.ts';
 
@@ -67,7 +67,7 @@ export function settleStation(branch: Branch, load: Load, i: number, speed: numb
   load.thrust[i] = loads.thrust * branch.thrustScale;
   load.torque[i] = torque;
   load.current[i] = current;
-  load.voltage[i] = speed / branch.speedConstant + current * branch.motorSideResistance;
+  load.voltage[i] = speed / branch.speedConstant + current * motorSide(branch, speed);
 }
 
 /**
@@ -98,11 +98,7 @@ export function loadForThrusts(
     let speed = 0;
     if (wanted > 0) {
       const gross = wanted / (branch.netShare * branch.thrustScale);
-      branch.rotor(FASTEST, axial, loads);
-      if (!(loads.thrust > gross)) {
-        return noSolution(`the propeller of motor ${i + 1} cannot give ${gross.toFixed(2)} N at any speed`);
-      }
-      // In the square of speed thrust is nearly a straight line.
+      // In the square of speed thrust is nearly a straight line through nothing.
       const square = secantRoot(
         (s) => {
           branch.rotor(Math.sqrt(s), axial, loads);
@@ -110,18 +106,17 @@ export function loadForThrusts(
         },
         0,
         FASTEST * FASTEST,
-        guessSquare(branch, gross, axial, load.angularSpeed[i] as number, loads),
+        (load.angularSpeed[i] || 2000) ** 2,
+        -gross,
       );
       speed = Math.sqrt(square);
     }
     settleStation(branch, load, i, speed, loads);
+    if (!(loads.thrust * (1 + 1e-8) >= wanted / (branch.netShare * branch.thrustScale))) {
+      return noSolution(
+        `the propeller of motor ${i + 1} cannot give ${(wanted / branch.netShare).toFixed(2)} N at any speed`,
+      );
+    }
   }
   return solved(load);
-}
-
-/** Scales the last known speed, or a middling one, by the thrust it gives. */
-function guessSquare(branch: Branch, gross: number, axial: number, known: number, loads: RotorLoads): number {
-  const trial = known > 0 ? known : 2000;
-  branch.rotor(trial, axial, loads);
-  return loads.thrust > 0 ? (trial * trial * gross) / loads.thrust : trial * trial;
 }

@@ -1,7 +1,7 @@
 import type { PackSource } from '../drive/types.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { secantRoot } from '../numerics/secantRoot.ts';
-import type { Branch, Circuit } from './circuit.ts';
+import { type Branch, type Circuit, motorSide } from './circuit.ts';
 import type { Supply } from './feed.ts';
 import { copyStation, discSpeed, type Load, settleStation } from './load.ts';
 import type { RotorLoads } from './types.ts';
@@ -76,8 +76,8 @@ function turn(
   const open = bus - branch.supplyResistance * branch.idleCurrent;
   const push = duty * open;
   // What a motor ampere costs in volts at the output: its own side, and the supply lead it loads twice over.
-  const perAmpere = (current: number): number =>
-    branch.motorSideResistance +
+  const perAmpere = (current: number, speed: number): number =>
+    motorSide(branch, speed) +
     branch.supplyResistance * duty * (duty + Math.sign(current) * branch.switchingShare);
   const lacking = (speed: number): number => {
     branch.rotor(speed, axial, loads);
@@ -85,12 +85,12 @@ function turn(
       loads.torque * branch.torqueScale * branch.speedConstant +
       branch.idleConstant +
       branch.idleSlope * speed;
-    return speed / branch.speedConstant + current * perAmpere(current) - push;
+    return speed / branch.speedConstant + current * perAmpere(current, speed) - push;
   };
-  const stalled = push <= branch.idleConstant * perAmpere(1);
+  const stalled = push <= branch.idleConstant * perAmpere(1, 0);
   if (stalled) {
     settleStation(branch, load, i, 0, loads);
-    const current = Math.max(push, 0) / perAmpere(1);
+    const current = Math.max(push, 0) / perAmpere(1, 0);
     load.current[i] = current;
     load.voltage[i] = current * branch.motorSideResistance;
   } else {
@@ -139,7 +139,7 @@ function turnAlike(
       loads.torque * branch.torqueScale * branch.speedConstant +
       branch.idleConstant +
       branch.idleSlope * speed;
-    const voltage = (speed / branch.speedConstant + motor * branch.motorSideResistance) / duty;
+    const voltage = (speed / branch.speedConstant + motor * motorSide(branch, speed)) / duty;
     const each = motor * duty + branch.switchingShare * Math.abs(motor) + branch.idleCurrent;
     bus = voltage + branch.supplyResistance * each;
     current = count * each + circuit.avionicsPower / Math.max(bus, lowest);

@@ -83,6 +83,8 @@ export interface Levers {
   readonly torqueScale: number;
   /** Winding resistance of every motor. */
   readonly windingResistanceScale: number;
+  /** What switched currents lose at speed beside it. */
+  readonly runningResistanceScale: number;
   readonly noLoadCurrentScale: number;
   readonly speedConstantScale: number;
   /** Resistance of every controller. */
@@ -106,6 +108,7 @@ export const neutralLevers: Levers = {
   thrustScale: 1,
   torqueScale: 1,
   windingResistanceScale: 1,
+  runningResistanceScale: 1,
   noLoadCurrentScale: 1,
   speedConstantScale: 1,
   controllerResistanceScale: 1,

@@ -83,3 +83,25 @@ describe('nameplate inference', () => {
     );
   });
 });
+
+describe('what speed adds to the resistance', () => {
+  const rising = {
+    ...motorFromNameplate({ statorDiameter: 0.022, statorHeight: 0.007, speedConstant: 204 }).model,
+  };
+
+  it('costs voltage and heats the iron, and the powers still add up', () => {
+    const plain = motorAt({ ...rising, resistanceRise: 0 }, 0.15, 3300, 320);
+    const real = motorAt(rising, 0.15, 3300, 320);
+    expect(real.current).toBe(plain.current);
+    expect(real.copperLoss).toBe(plain.copperLoss);
+    expect(real.voltage).toBeGreaterThan(plain.voltage);
+    expect(real.voltage * real.current).toBeCloseTo(real.shaftPower + real.copperLoss + real.ironLoss, 9);
+  });
+
+  it('is small in a hover and doubles the resistance at full throttle', () => {
+    const share = (speed: number) => (rising.resistanceRise ?? 0) * speed;
+    expect(share(1150)).toBeLessThan(0.45);
+    expect(share(3300)).toBeGreaterThan(0.9);
+    expect(share(3300)).toBeLessThan(1.6);
+  });
+});

@@ -1,4 +1,4 @@
-import { motorFromNameplate } from '../../drive/motorFromNameplate.ts';
+import { ELECTRICAL_LAG, motorFromNameplate } from '../../drive/motorFromNameplate.ts';
 import type { MotorGuess, MotorModel } from '../../drive/types.ts';
 import type { MotorFit } from '../craft.ts';
 import type { PartOf } from '../schema/part.ts';
@@ -34,6 +34,7 @@ export function motorFacts(part: PartOf<'motor'>): MotorFacts {
       ...model,
       ...(part.windingResistance ? { resistance: part.windingResistance.value } : {}),
       ...idle(part),
+      resistanceRise: (part.poles / 2) * ELECTRICAL_LAG,
       limits: {
         ...model.limits,
         ...(part.maxCurrent ? { current: part.maxCurrent.value } : {}),

@@ -65,6 +65,13 @@ export function unknownsOf(
     motor,
     USUAL.windingResistance,
   );
+  list.push({
+    lever: 'runningResistanceScale',
+    label: 'motor losses at speed',
+    deviation: 0.4,
+    trust: 'inferred',
+    source: 'docs/method/drive.md, from memory of typical thrust tables',
+  });
   add('noLoadCurrentScale', 'motor idle current', motor.noLoadCurrent, motor, USUAL.noLoadCurrent);
   add(
     'controllerResistanceScale',

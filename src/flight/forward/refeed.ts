@@ -1,4 +1,4 @@
-import type { Branch, Circuit } from '../circuit.ts';
+import { type Branch, type Circuit, motorSide } from '../circuit.ts';
 import { describe } from '../describe.ts';
 import { emptySupply, feed } from '../feed.ts';
 import { sourceAt } from '../operatingPoint.ts';
@@ -29,7 +29,7 @@ export function refeed(trim: ForwardTrim, circuit: Circuit, charge: number): Fed
     const speed = load.angularSpeed[i] as number;
     const idle = branch.idleConstant + branch.idleSlope * speed;
     current[i] = speed > 0 ? (load.torque[i] as number) * branch.speedConstant + idle : 0;
-    voltage[i] = speed / branch.speedConstant + (current[i] as number) * branch.motorSideResistance;
+    voltage[i] = speed / branch.speedConstant + (current[i] as number) * motorSide(branch, speed);
   });
   const hung = { ...load, current, voltage };
   const supply = emptySupply(circuit.branches.length);

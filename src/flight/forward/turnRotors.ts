@@ -1,5 +1,5 @@
 import { type Outcome, solved } from '../../numerics/outcome.ts';
-import type { Branch, Circuit } from '../circuit.ts';
+import { type Branch, type Circuit, motorSide } from '../circuit.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
 import { copyStation, type Load } from '../load.ts';
 import type { ObliqueRotor, ObliqueState } from './edgewise.ts';
@@ -89,6 +89,6 @@ function turnOne(
   load.torque[i] = torque;
   load.axialSpeed[i] = axialSpeed + wake;
   load.current[i] = current;
-  load.voltage[i] = angularSpeed / branch.speedConstant + current * branch.motorSideResistance;
+  load.voltage[i] = angularSpeed / branch.speedConstant + current * motorSide(branch, angularSpeed);
   return found;
 }

@@ -1,6 +1,6 @@
 import { type Outcome, solved } from '../../numerics/outcome.ts';
 import type { Matrix3 } from '../../numerics/vector3.ts';
-import { type Branch, type Circuit, circuitOf } from '../circuit.ts';
+import { type Branch, type Circuit, circuitOf, motorSide } from '../circuit.ts';
 import { emptyLoad, loadForThrusts } from '../load.ts';
 import type { Moment } from '../operatingPoint.ts';
 import type { FlightModel, Levers } from '../types.ts';
@@ -103,7 +103,7 @@ function spinnerOf(branch: Branch, rotatingInertia: number, speed: number, torqu
   return {
     rotatingInertia,
     speedConstant: branch.speedConstant,
-    resistance: branch.motorSideResistance,
+    resistance: motorSide(branch, speed),
     noLoadTorque: (branch.idleConstant + branch.idleSlope * speed) / branch.speedConstant,
     torqueFactor: torque / speed ** 2,
   };

@@ -1,5 +1,5 @@
 import type { Matrix3, Vector3 } from '../../numerics/vector3.ts';
-import { type Branch, circuitOf } from '../circuit.ts';
+import { type Branch, circuitOf, motorSide } from '../circuit.ts';
 import type { BarDrag } from '../forward/bodyDrag.ts';
 import type { ObliqueRotor } from '../forward/edgewise.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
@@ -67,7 +67,7 @@ export function simulationModel(
         drive: {
           kind: 'motor',
           speedConstant: branch.speedConstant,
-          resistance: branch.motorSideResistance,
+          resistance: motorSide(branch, speed),
           noLoadTorque: (branch.idleConstant + branch.idleSlope * speed) / branch.speedConstant,
           lowestVoltage: branch.idleDuty * busVoltage,
           highestVoltage: busVoltage,
