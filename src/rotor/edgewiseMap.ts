@@ -1,7 +1,7 @@
 import type { Air } from '../air/standardAtmosphere.ts';
 import { cubicWeights, weighted } from '../numerics/cubicWeights.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { elementWork } from './elements.ts';
+import { elementWork } from './elementWork.ts';
 import { emptyReading, readRotorMap } from './rotorMap.ts';
 import type { SectionTables } from './sections.ts';
 import { edgewiseOf } from './solveEdgewise.ts';

@@ -1,7 +1,7 @@
 import type { Air } from '../air/standardAtmosphere.ts';
 import { cubicWeights, weighted } from '../numerics/cubicWeights.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { elementWork, setCondition } from './elements.ts';
+import { elementWork, setCondition } from './elementWork.ts';
 import type { SectionTables } from './sections.ts';
 import { solveAxial } from './solveRotor.ts';
 import type { Blade, MapDetail, RotorMap, RotorReading } from './types.ts';

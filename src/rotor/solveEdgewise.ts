@@ -1,6 +1,7 @@
 import { bracketedRoot } from '../numerics/bracketedRoot.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { dragOf, type ElementWork, elementWork, liftOf, setCondition } from './elements.ts';
+import { dragOf, liftOf } from './elements.ts';
+import { type ElementWork, elementWork, setCondition } from './elementWork.ts';
 import type { SectionTables } from './sections.ts';
 import { solveAxial } from './solveRotor.ts';
 import type { Blade, EdgewiseCondition, EdgewiseState } from './types.ts';

@@ -1,5 +1,6 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { type ElementWork, elementWork, setCondition, solveElements } from './elements.ts';
+import { solveElements } from './elements.ts';
+import { type ElementWork, elementWork, setCondition } from './elementWork.ts';
 import type { SectionTables } from './sections.ts';
 import type { Blade, FlowRegime, RotorCondition, RotorState, RotorStations } from './types.ts';
 

@@ -8,7 +8,7 @@ const ideal = { tipGap: 0, lipRadius: 0.02, expansionRatio: 1, blockedArea: 0 };
 describe('guardEffect', () => {
   it('has the check values of an ideal ring', () => {
     const effect = guardEffect(ideal, 0.0635);
-    expect(effect.powerAtEqualThrust).toBeCloseTo(0.707107, 6);
+    expect(effect.powerAtEqualThrust).toBeCloseTo(Math.SQRT1_2, 6);
     expect(effect.thrustAtEqualPower).toBeCloseTo(1.259921, 6);
     expect(effect.rotorShare).toBeCloseTo(0.5, 12);
   });

@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { standardAtmosphere } from '../../src/air/standardAtmosphere.ts';
 import { bladeFromNameplate, bladeFromTable } from '../../src/rotor/blade.ts';
+import { solveElements } from '../../src/rotor/elements.ts';
+import { elementWork, setCondition } from '../../src/rotor/elementWork.ts';
 import { solveRotor } from '../../src/rotor/solveRotor.ts';
 import type { Blade, RotorState } from '../../src/rotor/types.ts';
 import { anyBlade, sections } from './arbitrary.ts';
@@ -94,8 +96,7 @@ describe('solveRotor', () => {
     expect(fall.regime).toBe('descent');
   });
 
-  it('twenty stations lie within 0.5 % of a blade cut far finer', async () => {
-    const { elementWork, setCondition, solveElements } = await import('../../src/rotor/elements.ts');
+  it('twenty stations lie within 0.5 % of a blade cut far finer', () => {
     const loads = [20, 400].map((count) => {
       const work = elementWork(fiveInch, sections, count);
       setCondition(work, 1500, 0, air);
