@@ -3,7 +3,7 @@ import type { CostLine } from '../knocks/types.ts';
 import type { Vector3 } from '../numerics/vector3.ts';
 import type { Trust } from '../units/trusted.ts';
 import type { FitLine } from './fit/types.ts';
-import type { PartData } from './parts/types.ts';
+import type { PartData } from './parts/data.ts';
 
 /** The sheet a measure or finding is drawn on; one subject each. */
 export type Sheet =
@@ -60,6 +60,8 @@ export type Quantity =
   | 'angle' // rad
   | 'angularSpeed' // rad/s
   | 'angularAcceleration' // rad/s2
+  | 'acceleration' // m/s2, shown in g
+  | 'pixels' // of a picture 720 high
   | 'current' // A
   | 'voltage' // V
   | 'power' // W

@@ -1,5 +1,8 @@
 import { DIMENSIONS, type Dimension, type Unit } from './dimensions.ts';
 
+/** [m/s2], exact (ISO 80000-3). */
+const STANDARD_GRAVITY = 9.80665;
+
 export type UnitSystem = 'metric' | 'imperial';
 
 /** The kinds of quantity a face shows; SI inside. */
@@ -23,6 +26,8 @@ export type ShownQuantity =
   | 'money'
   | 'share'
   | 'ratio'
+  | 'acceleration'
+  | 'pixels'
   | 'count';
 
 interface Shown {
@@ -50,7 +55,10 @@ export function shownIn(
     case 'torque':
       return unit('torque', 'N m');
     case 'time':
-      return unit('time', size < 0.5 ? 'ms' : size < 120 ? 's' : size < 3 * 3600 ? 'min' : 'h');
+      return unit(
+        'time',
+        size < 0.5 ? 'ms' : size < 120 ? 's' : size < 3 * 3600 ? 'min' : size < 48 * 3600 ? 'h' : 'days',
+      );
     case 'speed':
       return unit('speed', metric ? 'km/h' : 'mph');
     case 'angle':
@@ -74,6 +82,10 @@ export function shownIn(
       return unit('frequency', size < 2000 ? 'Hz' : size < 2e6 ? 'kHz' : size < 2e9 ? 'MHz' : 'GHz');
     case 'inertia':
       return { text: 'kg cm2', convert: (each) => each * 1e4 };
+    case 'acceleration':
+      return { text: 'g', convert: (each) => each / STANDARD_GRAVITY };
+    case 'pixels':
+      return { text: 'px', convert: (each) => each };
     case 'money':
       return { text: options.currency ?? '', convert: (each) => each };
     case 'share':
