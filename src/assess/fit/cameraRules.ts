@@ -59,12 +59,12 @@ export const cameraRules: readonly FitRule[] = [
         return tilt > range.max + SLACK || tilt < range.min - SLACK
           ? fails(
               'risk',
-              `${degrees(tilt)} of tilt; the frame allows ${degrees(range.min)} to ${degrees(range.max)}.`,
+              `The camera is tilted ${degrees(tilt)}; the frame allows ${degrees(range.min)} to ${degrees(range.max)}.`,
               'Set it inside the range or print another cheek.',
               ['cameras', 'frame'],
               { number },
             )
-          : fits(`${degrees(tilt)} of tilt, inside the frame's range.`, ['cameras'], {
+          : fits(`A tilt of ${degrees(tilt)}, inside the frame's range.`, ['cameras'], {
               number: { ...number, limit: range.max },
             });
       }),

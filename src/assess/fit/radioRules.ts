@@ -6,7 +6,7 @@ import { carbonDistance } from './carbonDistance.ts';
 import { legalPower } from './lawRules.ts';
 import { mountsFor } from './mounts.ts';
 import { linkMargin } from './radioLink.ts';
-import { fails, fits, megahertz, metres, mm, SLACK } from './say.ts';
+import { decibels, fails, fits, megahertz, metres, mm, SLACK } from './say.ts';
 import { type FitContext, type FitRule, type FitVerdict, TRADE } from './types.ts';
 
 /** From an antenna to carbon [m]. */
@@ -224,7 +224,7 @@ export const radioRules: readonly FitRule[] = [
       const margin = linkMargin(link, distance);
       const reach = distance * 10 ** ((margin - LEAST_MARGIN) / 20);
       const number = { value: reach, limit: distance, quantity: 'length' as const };
-      const says = `${margin.toFixed(0)} dB over the receiver's sensitivity at ${metres(distance)}, antennas facing`;
+      const says = `The command has ${decibels(margin)} over the receiver's sensitivity at ${metres(distance)}, antennas facing`;
       return [
         margin < LEAST_MARGIN
           ? fails(
@@ -344,7 +344,7 @@ function videoLinkMargin({ craft, brief }: FitContext): readonly FitVerdict[] {
   const margin = linkMargin(way, distance);
   const reach = distance * 10 ** ((margin - LEAST_MARGIN) / 20);
   const number = { value: reach, limit: distance, quantity: 'length' as const };
-  const says = `The picture has ${margin.toFixed(0)} dB in hand at ${metres(distance)}`;
+  const says = `The picture has ${decibels(margin)} in hand at ${metres(distance)}`;
   return [
     margin < LEAST_MARGIN
       ? fails(

@@ -13,6 +13,7 @@ export const megahertz = (frequency: number) => `${trim(frequency / 1e6, 0)} MHz
 export const milliwatts = (power: number) => `${trim(power * 1000, 0)} mW`;
 export const metresPerSecond = (speed: number) => `${trim(speed, 1)} m/s`;
 export const celsius = (temperature: number) => `${trim(temperature - 273.15, 0)} degC`;
+export const decibels = (ratio: number) => `${trim(ratio, 0)} dB`;
 export const percent = (share: number) => `${trim(share * 100, 1)} %`;
 
 /** `2 straps` */

@@ -18,18 +18,19 @@ export const stackRules: readonly FitRule[] = [
     id: 'stack-pattern',
     title: 'boards on the stack holes',
     limit: "one of the frame's squares, to 0.3 mm",
-    severities: ['stop', 'risk'],
+    severities: ['stop'],
     look: ({ craft }) =>
       craft.stack.flatMap((layer): readonly FitVerdict[] => {
         const { pattern } = layer;
-        if (pattern === undefined) return []; // a board without holes is taped down
+        // A board without holes is taped down; a video link is stacked only on the flight controller's holes.
+        if (pattern === undefined || layer.seat === 'videoLink') return [];
         const offered = craft.parts.frame.stackPatterns;
         const what = seatWords[layer.seat];
         return [
           offered.some((each) => Math.abs(each - pattern) < PATTERN_TOLERANCE)
             ? fits(`The ${what} sits on the ${mm(pattern)} square.`, [layer.seat, 'frame'])
             : fails(
-                layer.seat === 'videoLink' ? 'risk' : 'stop',
+                'stop',
                 `The ${what}'s holes are a ${mm(pattern)} square; the frame offers ${mmList(offered)}.`,
                 "Take a board with one of the frame's patterns, or an adapter plate if there is headroom.",
                 [layer.seat, 'frame'],

@@ -105,7 +105,7 @@ export const videoRules: readonly FitRule[] = [
         .filter((antenna) => antenna.for === 'video')
         .map((antenna) =>
           antenna.plug === link.antennaPlug
-            ? fits(`${antenna.plug} on both.`, ['videoLink', 'antennas'])
+            ? fits(`Antenna and link both have ${antenna.plug}.`, ['videoLink', 'antennas'])
             : fails(
                 'stop',
                 `The antenna has ${antenna.plug}, the video link ${link.antennaPlug}: it cannot be plugged on.`,

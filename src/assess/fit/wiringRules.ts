@@ -25,7 +25,7 @@ export const wiringRules: readonly FitRule[] = [
       if (lead === undefined) return []; // no plug told: it will be soldered to match
       return [
         own === lead
-          ? fits(`${own} on both.`, ['pack'])
+          ? fits(`Pack and lead both have the ${own}.`, ['pack'])
           : fails(
               'stop',
               `The pack has ${own}, the aircraft's lead ${lead}: they do not mate.`,
