@@ -53,6 +53,13 @@ describe('the desk', () => {
     }
   });
 
+  it('answers alike whatever was asked before', async () => {
+    const last = builds.at(-1)!;
+    const fresh = openDesk();
+    expect(await fresh.assess(last.build)).toEqual(views.at(-1));
+    expect(await desk.assess(builds[0]!.build)).toEqual(views[0]);
+  });
+
   it('says in words why a build can not be resolved', async () => {
     const first = builds[0]!.build;
     const view = await desk.assess({ ...first, motors: { ...first.motors, part: 'no-such-motor' } });
