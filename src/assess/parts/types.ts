@@ -2,14 +2,13 @@ import type { Air } from '../../air/standardAtmosphere.ts';
 import type { Craft } from '../../build/craft.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Shelf } from '../../build/shelf.ts';
-import type { Held } from '../../flight/reserve/types.ts';
 import type { FlightModel, Style } from '../../flight/types.ts';
-import type { Corner } from '../../numerics/polygon.ts';
 import type { SectionTables } from '../../rotor/sections.ts';
 import type { Told } from '../figures.ts';
 import type { RotorDoubt } from '../levers.ts';
 import type { PreparedRotors } from '../prepareRotors.ts';
 import type { Finding, Measure } from '../types.ts';
+import type { PartData } from './data.ts';
 
 /** One craft on its day, ready to be flown by any part. */
 export interface Flight {
@@ -38,78 +37,6 @@ export interface PartResult {
   readonly data?: PartData;
 }
 
-/** What parts compute beside measures, to be drawn or tabled. SI. */
-export interface PartData {
-  /** Level flight over airspeed, from 0 to the top speed, half charge. */
-  readonly powerCurve?: readonly SpeedPoint[];
-  /** Corners of roll (across) against pitch (up) that can be had at once in hover, yaw held [N m]. */
-  readonly rollAndPitch?: readonly Corner[];
-  /** After each motor in turn has stopped. */
-  readonly motorOut?: readonly MotorOutReport[];
-  /** Every motor in cruise and at top speed. */
-  readonly motorsAtSpeed?: readonly MotorAtSpeed[];
-  readonly mission?: MissionReport;
-}
-
-export interface SpeedPoint {
-  /** Through the air [m/s]. */
-  readonly speed: number;
-  /** Nose down [rad]. */
-  readonly tilt: number;
-  /** Drawn from the pack at its terminals [W]. */
-  readonly power: number;
-  /** [A] */
-  readonly packCurrent: number;
-  /** Of the motor that works hardest, 0 to 1. */
-  readonly largestDuty: number;
-}
-
-export interface MotorOutReport {
-  readonly motor: string;
-  readonly held: Held;
-  /** Smallest of the moments left over the same of the whole craft, 0 to 1. */
-  readonly share: number;
-  readonly liftToWeight: number;
-}
-
-export interface MotorAtSpeed {
-  readonly motor: string;
-  readonly cruise: MotorState;
-  readonly top: MotorState;
-}
-
-export interface MotorState {
-  /** Net [N]. */
-  readonly thrust: number;
-  /** [A] */
-  readonly motorCurrent: number;
-  /** Settled [K]; absent when it would not settle. */
-  readonly windingTemperature?: number;
-  readonly caseTemperature?: number;
-  /** Until a limit, from the air's temperature [s]; absent when never. */
-  readonly timeToLimit?: number;
-}
-
-export interface MissionReport {
-  readonly legs: readonly MissionLegReport[];
-  /** What ended it. */
-  readonly end: 'landed' | 'empty' | 'cut-off voltage';
-}
-
-export interface MissionLegReport {
-  readonly what: string;
-  /** [s] */
-  readonly duration: number;
-  /** Over the ground [m]. */
-  readonly distance: number;
-  /** [A] */
-  readonly meanCurrent: number;
-  /** At the pack [V]. */
-  readonly lowestVoltage: number;
-  /** 0 to 1, at the end of the leg. */
-  readonly chargeLeft: number;
-}
-
 /**
  * One subject of the full assessment, computed after the quick tier and on its own, so that a face can
  * show each as it arrives.
@@ -121,3 +48,6 @@ export interface AssessPart {
   readonly label: string;
   readonly run: (context: PartContext) => PartResult;
 }
+
+/** Of a part that has nothing to say, such as flight of a craft that has no hover. */
+export const NOTHING: PartResult = { measures: [], findings: [] };

@@ -21,10 +21,7 @@ export function forwardHeat(
       current: at?.motorCurrent ?? 0,
       resistanceScale: levers.windingResistanceScale,
       ironLoss: at?.ironLoss ?? 0,
-      washSpeed: Math.hypot(
-        trim.speed * Math.sin(trim.tilt) + induced,
-        trim.speed * Math.cos(trim.tilt),
-      ),
+      washSpeed: Math.hypot(trim.speed * Math.sin(trim.tilt) + induced, trim.speed * Math.cos(trim.tilt)),
       airTemperature: air,
       coolingScale: levers.coolingScale,
     };

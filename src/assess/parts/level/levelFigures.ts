@@ -1,0 +1,179 @@
+import { forwardHeat } from '../../../flight/forward/forwardHeat.ts';
+import { type ForwardCraft, type ForwardTrim, forwardTrim } from '../../../flight/forward/forwardTrim.ts';
+import { type Fed, refeed } from '../../../flight/forward/refeed.ts';
+import { topSpeed } from '../../../flight/forward/speeds.ts';
+import type { StationHeat } from '../../../flight/heat.ts';
+import type { FlightModel, Levers } from '../../../flight/types.ts';
+import type { Numbers } from '../banded.ts';
+import { CRUISE_CHARGE, heatExcess, type LevelNominal, TOP_CHARGE } from './levelNominal.ts';
+import { bestSpeed, crossing, throughThree } from './onCurve.ts';
+
+/** What a raised input does to the curve, as shares of the nominal one over speed. */
+interface Change {
+  readonly current: (speed: number) => number;
+  readonly tilt: (speed: number) => number;
+}
+
+const UNCHANGED: Change = { current: () => 1, tilt: () => 1 };
+
+/** The figures at the most likely value of every input. */
+export function levelFigures(nominal: LevelNominal, wind: number): Numbers {
+  const { cruise, top, held } = nominal;
+  return {
+    ...curveFigures(nominal, UNCHANGED, 1, wind),
+    ...heatFigures(nominal.craft.model, nominal.cruiseHeat, nominal.topHeat),
+    'top-speed': top.at.speed,
+    'cruise-power': cruise.point.packVoltage * cruise.point.packCurrent,
+    'held-speed': held?.at.speed,
+  };
+}
+
+/**
+ * The figures with one input raised, from three speeds and a corrected top speed rather than from a whole curve
+ * anew. Trims that the input does not touch are taken over and only fed anew.
+ *
+ * @param raised the craft with the input raised
+ * @param sameTrims when only the electrical side differs
+ */
+export function raisedFigures(
+  nominal: LevelNominal,
+  raised: ForwardCraft,
+  levers: Levers,
+  sameTrims: boolean,
+  wind: number,
+): Numbers {
+  const trimAt = (known: ForwardTrim): ForwardTrim | undefined => {
+    if (sameTrims) return known;
+    const found = forwardTrim(raised, known.speed);
+    return found.ok ? found.value : undefined;
+  };
+  const fedAt = (known: ForwardTrim, charge: number): Flown | undefined => {
+    const trim = trimAt(known);
+    const fed = trim && refeed(trim, raised.circuit, charge);
+    return trim && fed && { trim, ...fed };
+  };
+  const heatOf = (flown: Flown | undefined) =>
+    flown && forwardHeat(raised.model, levers, flown.trim, flown.point);
+
+  const [below, cruise, above] = nominal.samples;
+  const [low, middle, high] = [
+    fedAt(below, CRUISE_CHARGE),
+    fedAt(cruise, CRUISE_CHARGE),
+    fedAt(above, CRUISE_CHARGE),
+  ];
+  if (low === undefined || middle === undefined || high === undefined) return {};
+  const places = [below.speed, cruise.speed, above.speed] as const;
+  const top = fedAt(nominal.top.at, TOP_CHARGE);
+  const held = nominal.held;
+  const heldHeat = held && heatOf(fedAt(held.at, CRUISE_CHARGE));
+  const change: Change = {
+    current: throughThree(places, [
+      low.point.packCurrent / below.point.packCurrent,
+      middle.point.packCurrent / cruise.point.packCurrent,
+      high.point.packCurrent / above.point.packCurrent,
+    ]),
+    tilt: throughThree(places, [
+      low.trim.tilt / below.tilt,
+      middle.trim.tilt / cruise.tilt,
+      high.trim.tilt / above.tilt,
+    ]),
+  };
+  return {
+    ...curveFigures(nominal, change, levers.packCapacityScale, wind),
+    ...heatFigures(raised.model, heatOf(middle), heatOf(top)),
+    'top-speed': raisedTop(nominal, raised, top, sameTrims),
+    'cruise-power': middle.point.packVoltage * middle.point.packCurrent,
+    'held-speed':
+      held &&
+      heldHeat &&
+      Math.max(0, held.at.speed - (heatExcess(raised, heldHeat) - held.excess) / held.slope),
+  };
+}
+
+interface Flown extends Fed {
+  readonly trim: ForwardTrim;
+}
+
+/** Times are the nominal ones over the change of current; speeds are found anew on the changed curve. */
+function curveFigures(nominal: LevelNominal, change: Change, capacity: number, wind: number): Numbers {
+  const speeds = nominal.points.map(({ speed }) => speed);
+  const currents = nominal.points.map(({ speed, point }) => point.packCurrent * change.current(speed));
+  const tilts = nominal.points.map(({ speed, tilt }) => tilt * change.tilt(speed));
+  const { cruise, cruiseTime, enduranceSpeed, enduranceTime, againstSpeed, withSpeed, cameraTilt } = nominal;
+  const nearCruise = (speed: number): number =>
+    (cruiseTime * cruise.point.packCurrent * capacity) / (currentAt(nominal, speed) * change.current(speed));
+  return {
+    'best-endurance-speed': bestSpeed(speeds, currents, 'longest'),
+    'best-endurance-time': (enduranceTime * capacity) / change.current(enduranceSpeed),
+    'best-range-speed': bestSpeed(speeds, currents, 0),
+    'best-range': cruise.speed * nearCruise(cruise.speed),
+    'range-against-wind': againstSpeed && (againstSpeed - wind) * nearCruise(againstSpeed),
+    'range-with-wind': withSpeed && (withSpeed + wind) * nearCruise(withSpeed),
+    'camera-level-speed': cameraTilt && crossing(speeds, tilts, cameraTilt),
+  };
+}
+
+/** Nominal pack current at a speed between two points of the curve [A]. */
+function currentAt(nominal: LevelNominal, speed: number): number {
+  const { points } = nominal;
+  const after = Math.max(
+    1,
+    points.findIndex((point) => point.speed >= speed),
+  );
+  const [from, to] = [points[after - 1], points[after]];
+  if (from === undefined || to === undefined) return nominal.cruise.point.packCurrent;
+  const share = (speed - from.speed) / (to.speed - from.speed);
+  return from.point.packCurrent + share * (to.point.packCurrent - from.point.packCurrent);
+}
+
+/** By the duty missing at the nominal top speed, twice corrected; searched anew where voltage is not the limit. */
+function raisedTop(
+  nominal: LevelNominal,
+  raised: ForwardCraft,
+  atTop: Flown | undefined,
+  sameTrims: boolean,
+): number | undefined {
+  const { top, dutySlope } = nominal;
+  const limit = top.at.largestDuty;
+  if (atTop === undefined || limit < 0.98 || !(dutySlope > 0)) {
+    const found = topSpeed(raised, TOP_CHARGE);
+    return found.ok ? found.value.at.speed : undefined;
+  }
+  const first = top.at.speed - (atTop.largestDuty - limit) / dutySlope;
+  if (Math.abs(first - top.at.speed) < 0.02 * top.at.speed) return first;
+  const trim = forwardTrim(sameTrims ? nominal.craft : raised, first);
+  const fed = trim.ok ? refeed(trim.value, raised.circuit, TOP_CHARGE) : undefined;
+  if (fed === undefined) return first;
+  const slope = (fed.largestDuty - atTop.largestDuty) / (first - top.at.speed);
+  return slope > 0 ? first - (fed.largestDuty - limit) / slope : first;
+}
+
+function heatFigures(
+  model: FlightModel,
+  cruise: readonly StationHeat[] | undefined,
+  top: readonly StationHeat[] | undefined,
+): Numbers {
+  const soonest = top && Math.min(...top.map((heat) => heat.timeToLimit));
+  return {
+    'cruise-front-winding': hottest(model, cruise, 'front'),
+    'cruise-rear-winding': hottest(model, cruise, 'rear'),
+    'top-speed-front-winding': hottest(model, top, 'front'),
+    'top-speed-rear-winding': hottest(model, top, 'rear'),
+    'top-speed-time-to-limit': soonest,
+  };
+}
+
+/** The hottest winding before or behind the motors' centre [K]; undefined when one never settles. */
+function hottest(
+  model: FlightModel,
+  heat: readonly StationHeat[] | undefined,
+  end: 'front' | 'rear',
+): number | undefined {
+  if (heat === undefined) return undefined;
+  const reach = model.stations.reduce((most, { position }) => Math.max(most, Math.abs(position[0])), 0);
+  const temperatures = model.stations.flatMap(({ position }, i) => {
+    const along = end === 'front' ? position[0] : -position[0];
+    return along > 0.2 * reach ? [heat[i]?.settled?.winding ?? Number.NaN] : [];
+  });
+  return temperatures.length > 0 ? Math.max(...temperatures) : undefined;
+}

@@ -1,0 +1,73 @@
+import type { BodyDrag } from '../../airframe/shelteredDrag.ts';
+import type { Craft, Unknown } from '../../build/craft.ts';
+import type { Brief } from '../../build/schema/brief.ts';
+import { forwardCraft } from '../../flight/forward/forwardPoint.ts';
+import type { ForwardCraft } from '../../flight/forward/forwardTrim.ts';
+import { type Levers, neutralLevers } from '../../flight/types.ts';
+import type { Outcome } from '../../numerics/outcome.ts';
+import { shifted } from '../flownMeasures.ts';
+import { type Doubted, leverStates } from '../levers.ts';
+import type { Uncertainty } from '../propagate.ts';
+import type { Flight } from './types.ts';
+
+/** Drag summed from the parts' shapes: straps, wires and edges are not in it (common practice, no source). */
+const BODY_DRAG: Unknown = {
+  lever: 'dragScale',
+  label: 'drag of the body',
+  deviation: 0.25,
+  trust: 'inferred',
+  source: 'common practice, no source',
+};
+
+const asReckoned: Doubted = { levers: neutralLevers, balanceShift: 0 };
+
+/** The craft's uncertain inputs with the body's drag among them; how hard it is flown is left out. */
+function speedStates(craft: Craft, flight: Flight): readonly Uncertainty<Doubted>[] {
+  const told = craft.unknowns.filter(({ lever }) => lever !== 'styleScale');
+  const drag = told.some(({ lever }) => lever === 'dragScale') ? [] : [BODY_DRAG];
+  return leverStates([...told, ...drag], flight.doubt);
+}
+
+/** One way things and the day's wind may really be. */
+export interface DayState extends Doubted {
+  /** Mean, where the craft flies [m/s]. */
+  readonly wind: number;
+}
+
+/** Spread of a forecast wind whose brief tells none, over its value (common practice, no source). */
+const WIND_SPREAD = 0.25;
+
+/** As `speedStates`, with the wind of the brief among what is not known. */
+export function dayStates(craft: Craft, brief: Brief, flight: Flight): readonly Uncertainty<DayState>[] {
+  const { value, deviation = WIND_SPREAD * value } = brief.site.wind;
+  const states = speedStates(craft, flight).map((each) => ({
+    ...each,
+    raised: { ...each.raised, wind: value },
+  }));
+  if (!(deviation > 0)) return states;
+  return [
+    ...states,
+    { input: 'wind of the day', trust: 'inferred', raised: { ...asReckoned, wind: value + deviation } },
+  ];
+}
+
+/** Levers that change what the air asks of the motors; all others only how they are fed. */
+const IN_THE_AIR: readonly (keyof Levers)[] = [
+  'thrustScale',
+  'torqueScale',
+  'massScale',
+  'downloadScale',
+  'dragScale',
+];
+
+/** True when a state leaves speeds and torques of the rotors as they are. */
+export function onlyElectrical({ levers, balanceShift }: Doubted): boolean {
+  return balanceShift === 0 && IN_THE_AIR.every((name) => levers[name] === 1);
+}
+
+/** The craft in forward flight under a state. */
+export function forwardOf(flight: Flight, drag: BodyDrag, state: Doubted): Outcome<ForwardCraft> {
+  return forwardCraft(shifted(flight.model, state.balanceShift), state.levers, drag.areas, {
+    dragCentre: drag.centre,
+  });
+}
