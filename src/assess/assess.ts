@@ -7,6 +7,7 @@ import type { Brief } from '../build/schema/brief.ts';
 import type { Build } from '../build/schema/build.ts';
 import type { Shelf } from '../build/shelf.ts';
 import type { SectionTables } from '../rotor/sections.ts';
+import type { Assessment } from './assessment.ts';
 import { exactMeasures } from './exactMeasures.ts';
 import type { FigureName } from './figures.ts';
 import { fitLines } from './fit/fitLines.ts';
@@ -20,7 +21,7 @@ import { obstaclesOf } from './obstacles.ts';
 import { prepareFlight } from './prepareFlight.ts';
 import type { PreparedRotors } from './prepareRotors.ts';
 import { stationReports } from './stationReports.ts';
-import type { Assessment, Finding, Measure } from './types.ts';
+import type { Finding, Measure } from './types.ts';
 import { windowFindings } from './windowFindings.ts';
 
 /** What an assessment leans on beside the build. */

@@ -1,6 +1,7 @@
 import type { Brief } from '../build/schema/brief.ts';
 import type { HoverStory } from '../flight/hoverStory.ts';
-import type { Finding, Measure, StationReport } from './types.ts';
+import type { StationReport } from './assessment.ts';
+import type { Finding, Measure } from './types.ts';
 import { hoverThrottleStop } from './windows.ts';
 
 const TRADE = 'common practice, no source';

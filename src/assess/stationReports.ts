@@ -1,6 +1,6 @@
 import type { Craft } from '../build/craft.ts';
 import type { HoverStory } from '../flight/hoverStory.ts';
-import type { StationReport } from './types.ts';
+import type { StationReport } from './assessment.ts';
 
 /** Every motor as the drawing shows it. Without a story only its place. */
 export function stationReports(craft: Craft, story: HoverStory | undefined): readonly StationReport[] {

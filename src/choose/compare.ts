@@ -1,4 +1,5 @@
-import type { Assessment, Direction, Measure, Quantity } from '../assess/types.ts';
+import type { Assessment } from '../assess/assessment.ts';
+import type { Direction, Measure, Quantity } from '../assess/types.ts';
 import type { Want } from './wants.ts';
 
 /** Builds side by side. Columns keep the order they were given in. */

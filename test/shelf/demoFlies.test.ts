@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/assess/assess.ts';
-import type { Assessment } from '../../src/assess/types.ts';
+import type { Assessment } from '../../src/assess/assessment.ts';
 import { readBrief, readBuild } from '../../src/build/read/readBuild.ts';
 import { sectionTables } from '../../src/rotor/sections.ts';
 import { shippedShelf } from './shippedFiles.ts';

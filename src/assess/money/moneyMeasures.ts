@@ -1,7 +1,8 @@
 import type { Brief } from '../../build/schema/brief.ts';
 import type { CostGroup, CostLine } from '../../knocks/types.ts';
 import { bandOf } from '../propagate.ts';
-import type { Finding, Measure, MoneyReport } from '../types.ts';
+import type { MoneyReport } from '../assessment.ts';
+import type { Finding, Measure } from '../types.ts';
 import type { CostList } from './costLines.ts';
 
 /** One standard deviation of a listed price between shops and weeks, relative (common practice, no source). */

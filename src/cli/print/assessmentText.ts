@@ -1,4 +1,5 @@
-import type { Assessment, Finding, Measure, Sheet } from '../../assess/types.ts';
+import type { Assessment } from '../../assess/assessment.ts';
+import type { Finding, Measure, Sheet } from '../../assess/types.ts';
 import { formatBand, formatQuantity } from '../../units/formatQuantity.ts';
 import type { Paint } from './paint.ts';
 import { printTable } from './table.ts';

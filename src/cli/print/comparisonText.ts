@@ -1,5 +1,5 @@
 import { formatQuantity } from '../../units/formatQuantity.ts';
-import type { ComparisonReport } from '../verbs/compare.ts';
+import type { ComparisonReport } from '../comparisonReport.ts';
 import type { Paint } from './paint.ts';
 import { printTable } from './table.ts';
 

@@ -1,13 +1,13 @@
 import { type AssessContext, assess } from '../../assess/assess.ts';
 import { airOf } from '../../assess/dayOf.ts';
 import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
-import type { Assessment } from '../../assess/types.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
 import { BRIEF_FORMAT } from '../../build/schema/brief.ts';
 import { type Cause, causes } from '../../choose/causes.ts';
 import { type Comparison, compare } from '../../choose/compare.ts';
 import { usualWants } from '../../choose/wants.ts';
 import { sectionTables } from '../../rotor/sections.ts';
+import type { ComparisonReport } from '../comparisonReport.ts';
 import { loadBrief, loadBuild, loadShelf } from '../context.ts';
 import { mustRead } from '../files.ts';
 import { BadInput, type ExitCode, exitCode, type Io } from '../io.ts';
@@ -20,14 +20,6 @@ export interface CompareOptions {
   readonly shelf: readonly string[];
   readonly all?: boolean;
   readonly json?: boolean;
-}
-
-/** What `compare --json` prints. */
-export interface ComparisonReport {
-  readonly comparison: Comparison;
-  /** What makes the runner-up differ from the leader, seat by seat. */
-  readonly causes: readonly Cause[];
-  readonly assessments: readonly Assessment[];
 }
 
 /** `compare`: two to eight builds side by side under one brief. */

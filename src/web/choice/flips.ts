@@ -1,4 +1,4 @@
-import type { Assessment } from '../../assess/types.ts';
+import type { Assessment } from '../../assess/assessment.ts';
 import { compare } from '../../choose/compare.ts';
 import type { Want } from '../../choose/wants.ts';
 

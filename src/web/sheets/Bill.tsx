@@ -1,4 +1,4 @@
-import type { MoneyReport } from '../../assess/types.ts';
+import type { MoneyReport } from '../../assess/assessment.ts';
 import { type Manner, sayInWords } from '../../report/sayFigure.ts';
 
 /** What is bought before the first flight, line by line, in the order of its groups. */

@@ -1,4 +1,4 @@
-import type { Assessment } from '../../assess/types.ts';
+import type { Assessment } from '../../assess/assessment.ts';
 
 /** Every fit rule that was looked at and passed: what was checked matters as much as what failed. */
 export function Checked({ fit }: { readonly fit: Assessment['fit'] }) {

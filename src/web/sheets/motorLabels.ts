@@ -1,4 +1,4 @@
-import type { StationReport } from '../../assess/types.ts';
+import type { StationReport } from '../../assess/assessment.ts';
 import type { AircraftPicture, RotorPicture } from '../../report/aircraftPicture.ts';
 import { type Manner, sayInWords } from '../../report/sayFigure.ts';
 import type { SheetName } from '../state/place.ts';

@@ -1,4 +1,4 @@
-import type { StationReport } from '../../assess/types.ts';
+import type { StationReport } from '../../assess/assessment.ts';
 import type { Craft } from '../../build/craft.ts';
 import { pointForThrottles, pointForThrusts } from '../../flight/operatingPoint.ts';
 import { type FlightModel, neutralLevers } from '../../flight/types.ts';

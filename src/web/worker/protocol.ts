@@ -1,4 +1,4 @@
-import type { Assessment } from '../../assess/types.ts';
+import type { Assessment } from '../../assess/assessment.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { PartKind } from '../../build/schema/part.ts';
