@@ -60,7 +60,7 @@ export function shownIn(
         size < 0.5 ? 'ms' : size < 120 ? 's' : size < 3 * 3600 ? 'min' : size < 48 * 3600 ? 'h' : 'days',
       );
     case 'speed':
-      return unit('speed', metric ? 'km/h' : 'mph');
+      return unit('speed', metric ? 'm/s' : 'mph');
     case 'angle':
       return unit('angle', 'deg');
     case 'angularSpeed':
