@@ -4,9 +4,12 @@ import { orientationMatrix } from './massProperties.ts';
 import { barOutline } from './primitives.ts';
 import type { DragArea, DragAreas, MassItem, Primitive } from './types.ts';
 
-/** Drag of a whole craft, and where it acts. */
-export interface BodyDrag {
+/** Drag of many parts together, and where it acts. */
+export interface ShelteredDrag {
+  /** Of all. */
   readonly areas: DragAreas;
+  /** What each part adds to it, in the order given. */
+  readonly each: readonly DragAreas[];
   /** x of the drag from above, y and z of the drag from ahead [m]. */
   readonly centre: Vector3;
 }
@@ -27,21 +30,42 @@ export const noShelter: Shelter = () => 1;
  *
  * @param items without the turning propellers, whose drag is the rotor's
  */
-export function shelteredDrag(items: readonly MassItem[], shelter: Shelter = tandemShelter): BodyDrag {
+export function shelteredDrag(items: readonly MassItem[], shelter: Shelter = tandemShelter): ShelteredDrag {
   const bodies = items.map(bodyOf);
   const along = (face: keyof DragAreas, upstream: Vector3): readonly DragArea[] =>
     bodies.map((body, index) => {
       const { area, coefficient } = body.drag[face];
-      if (area <= 0) return { area: 0, coefficient: 0 };
+      if (area <= 0) return NO_DRAG;
       const share = openShare(bodies, index, face, upstream, shelter);
       return { area: area * share, coefficient };
     });
   const front = along('front', [1, 0, 0]);
+  const side = along('side', [0, 1, 0]);
   const top = along('top', [0, 0, -1]);
+  const each = bodies.map(
+    (_, i): DragAreas => ({
+      front: front[i] ?? NO_DRAG,
+      side: side[i] ?? NO_DRAG,
+      top: top[i] ?? NO_DRAG,
+    }),
+  );
   return {
-    areas: { front: sumOf(front), side: sumOf(along('side', [0, 1, 0])), top: sumOf(top) },
+    areas: addDrag(each),
+    each,
     centre: [centreOf(bodies, top, 0), centreOf(bodies, front, 1), centreOf(bodies, front, 2)],
   };
+}
+
+const NO_DRAG: DragArea = { area: 0, coefficient: 0 };
+
+/** Drag areas together, each direction with its mean coefficient. */
+export function addDrag(each: readonly DragAreas[]): DragAreas {
+  const sum = (face: keyof DragAreas): DragArea => {
+    const area = each.reduce((total, one) => total + one[face].area, 0);
+    const drag = each.reduce((total, one) => total + one[face].area * one[face].coefficient, 0);
+    return { area, coefficient: area > 0 ? drag / area : 0 };
+  };
+  return { front: sum('front'), side: sum('side'), top: sum('top') };
 }
 
 interface Body {
@@ -164,12 +188,6 @@ function crossing(
     far = Math.min(far, Math.max(one, other));
   }
   return far < near || far <= 0 ? undefined : [near, far];
-}
-
-function sumOf(parts: readonly DragArea[]): DragArea {
-  const area = parts.reduce((sum, part) => sum + part.area, 0);
-  const drag = parts.reduce((sum, part) => sum + part.area * part.coefficient, 0);
-  return { area, coefficient: area > 0 ? drag / area : 0 };
 }
 
 function centreOf(bodies: readonly Body[], parts: readonly DragArea[], axis: 0 | 1 | 2): number {

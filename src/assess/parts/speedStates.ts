@@ -1,4 +1,3 @@
-import type { BodyDrag } from '../../airframe/shelteredDrag.ts';
 import type { Craft, Unknown } from '../../build/craft.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import { forwardCraft } from '../../flight/forward/forwardPoint.ts';
@@ -8,6 +7,7 @@ import type { Outcome } from '../../numerics/outcome.ts';
 import { shifted } from '../flownMeasures.ts';
 import { type Doubted, leverStates } from '../levers.ts';
 import type { Uncertainty } from '../propagate.ts';
+import type { CraftDrag } from './dragOf.ts';
 import type { Flight } from './types.ts';
 
 /** Drag summed from the parts' shapes: straps, wires and edges are not in it (common practice, no source). */
@@ -66,8 +66,9 @@ export function onlyElectrical({ levers, balanceShift }: Doubted): boolean {
 }
 
 /** The craft in forward flight under a state. */
-export function forwardOf(flight: Flight, drag: BodyDrag, state: Doubted): Outcome<ForwardCraft> {
-  return forwardCraft(shifted(flight.model, state.balanceShift), state.levers, drag.areas, {
+export function forwardOf(flight: Flight, drag: CraftDrag, state: Doubted): Outcome<ForwardCraft> {
+  return forwardCraft(shifted(flight.model, state.balanceShift), state.levers, drag.bluff, {
+    bars: drag.bars,
     dragCentre: drag.centre,
   });
 }

@@ -91,6 +91,7 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
   };
   forceAt(0, 1);
   let tilt = Math.atan2(-(force[0] as number), circuit.weight);
+  let before: Step | undefined;
   for (let round = 0; round < ROUNDS; round++) {
     if (speed > 0) tilt = secantRoot(lacking, 0, Math.PI / 2, tilt);
     lacking(tilt);
@@ -110,11 +111,39 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
     };
     const next = sharesFor(craft, state);
     if (!next.ok) return next;
-    const change = next.value.reduce((most, s, i) => Math.max(most, Math.abs(s - (shares[i] as number))), 0);
+    const moved = next.value.map((share, i) => share - (shares[i] as number));
+    const change = moved.reduce((most, step) => Math.max(most, Math.abs(step)), 0);
     if (speed === 0 || change <= SETTLED) return solved(state);
-    shares = next.value;
+    const ahead = before === undefined ? next.value : mixed({ shares: next.value, moved }, before);
+    before = { shares: next.value, moved };
+    shares = ahead;
   }
   return noSolution(`at ${speed.toFixed(1)} m/s thrusts and drag moments do not settle on one another`);
+}
+
+/** Shares that a round asks for, and how far they are from those it was given. */
+interface Step {
+  readonly shares: Float64Array;
+  readonly moved: Float64Array;
+}
+
+/**
+ * Anderson's mixing (1965) over two rounds: reaction torque answers a share with a quarter or a third of it, so plain
+ * turns would crawl. Shares below nothing are not mixed.
+ */
+function mixed(now: Step, before: Step): Float64Array {
+  let along = 0;
+  let square = 0;
+  now.moved.forEach((step, i) => {
+    const turn = step - (before.moved[i] as number);
+    along += step * turn;
+    square += turn * turn;
+  });
+  if (!(square > 0)) return now.shares;
+  const ahead = now.shares.map(
+    (share, i) => share - (along / square) * (share - (before.shares[i] as number)),
+  );
+  return ahead.every((share) => share >= 0) ? ahead : now.shares;
 }
 
 /** Shares of the total thrust that balance every moment of a state about the centre of gravity. */
