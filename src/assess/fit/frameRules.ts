@@ -74,7 +74,7 @@ export const frameRules: readonly FitRule[] = [
     id: 'ground-clearance',
     title: 'what touches the ground first',
     limit: 'blades 5 mm over whatever it stands on; no lens lowest',
-    severities: ['stop', 'risk'],
+    severities: ['risk'],
     look: (context) => groundClearance(context),
   },
   {
@@ -137,9 +137,9 @@ function groundClearance({ craft }: FitContext) {
   return [
     clearance < BLADE_OVER_GROUND - SLACK
       ? fails(
-          clearance < 0 ? 'stop' : 'risk',
+          'risk',
           `The ${lowest.name} propeller turns ${mm(Math.abs(clearance))} ${clearance < 0 ? 'below' : 'above'} what the aircraft would stand on.`,
-          'Start and land from a stand or the hand, or fit legs; the build file knows none.',
+          'Start and land from a stand, or fit legs and count their mass; the build file knows none.',
           ['propellers', 'frame'],
           { number, place: lowest.place },
         )

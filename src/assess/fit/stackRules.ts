@@ -94,14 +94,14 @@ export const stackRules: readonly FitRule[] = [
     id: 'pads-over-carbon',
     title: 'live pads over carbon',
     limit: '2 mm of air',
-    severities: ['risk'],
+    severities: ['risk', 'note'],
     look: ({ craft }) => {
       if (!craft.frame.material.name.includes('carbon')) return [];
       const verdicts: FitVerdict[] = [];
       if (craft.parts.controllers?.form === 'single') {
         verdicts.push(
           fails(
-            'risk',
+            'note',
             'Single controllers lie on the arms, and carbon conducts: a pad that touches it burns the controller.',
             'Keep each in heat-shrink tube, and tape the arm under it.',
             ['controllers', 'frame'],

@@ -192,7 +192,7 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
   'ground-clearance': [
     passes('propellers above the arms'),
     gives(
-      'stop',
+      'risk',
       'propellers below the arms',
       build((b) => (b.propellers.side = 'below')),
     ),
@@ -308,7 +308,7 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
     passes('as built'),
     passes('2 mm', standoff(0.024)),
     gives('risk', '1.9 mm', standoff(0.0239)),
-    gives('risk', 'single controllers on carbon arms', singles(0.1)),
+    gives('note', 'single controllers on carbon arms', singles(0.1)),
     silent('a moulded frame', part(FRAME, { material: { kind: 'moulded nylon' } })),
   ],
   'gyro-mounting': [
