@@ -1,10 +1,10 @@
 import { forwardHeat } from '../../../flight/forward/forwardHeat.ts';
 import { type ForwardCraft, type ForwardTrim, forwardTrim } from '../../../flight/forward/forwardTrim.ts';
 import { type Fed, refeed } from '../../../flight/forward/refeed.ts';
-import { topSpeed } from '../../../flight/forward/speeds.ts';
 import type { StationHeat } from '../../../flight/heat.ts';
 import type { FlightModel, Levers } from '../../../flight/types.ts';
 import type { Numbers } from '../banded.ts';
+import { raisedTop } from './knownTop.ts';
 import { CRUISE_CHARGE, heatExcess, type LevelNominal, TOP_CHARGE } from './levelNominal.ts';
 import { bestSpeed, crossing, throughThree } from './onCurve.ts';
 
@@ -81,7 +81,7 @@ export function raisedFigures(
   return {
     ...curveFigures(nominal, change, levers.packCapacityScale, wind),
     ...heatFigures(raised.model, heatOf(middle), heatOf(top)),
-    'top-speed': raisedTop(nominal, raised, top, sameTrims),
+    'top-speed': raisedTop(nominal.top, nominal.craft, raised, sameTrims),
     'cruise-power': middle.point.packVoltage * middle.point.packCurrent,
     'held-speed':
       held &&
@@ -124,28 +124,6 @@ function currentAt(nominal: LevelNominal, speed: number): number {
   if (from === undefined || to === undefined) return nominal.cruise.point.packCurrent;
   const share = (speed - from.speed) / (to.speed - from.speed);
   return from.point.packCurrent + share * (to.point.packCurrent - from.point.packCurrent);
-}
-
-/** By the duty missing at the nominal top speed, twice corrected; searched anew where voltage is not the limit. */
-function raisedTop(
-  nominal: LevelNominal,
-  raised: ForwardCraft,
-  atTop: Flown | undefined,
-  sameTrims: boolean,
-): number | undefined {
-  const { top, dutySlope } = nominal;
-  const limit = top.at.largestDuty;
-  if (atTop === undefined || limit < 0.98 || !(dutySlope > 0)) {
-    const found = topSpeed(raised, TOP_CHARGE);
-    return found.ok ? found.value.at.speed : undefined;
-  }
-  const first = top.at.speed - (atTop.largestDuty - limit) / dutySlope;
-  if (Math.abs(first - top.at.speed) < 0.02 * top.at.speed) return first;
-  const trim = forwardTrim(sameTrims ? nominal.craft : raised, first);
-  const fed = trim.ok ? refeed(trim.value, raised.circuit, TOP_CHARGE) : undefined;
-  if (fed === undefined) return first;
-  const slope = (fed.largestDuty - atTop.largestDuty) / (first - top.at.speed);
-  return slope > 0 ? first - (fed.largestDuty - limit) / slope : first;
 }
 
 function heatFigures(

@@ -2,16 +2,17 @@ import { forwardHeat } from '../../../flight/forward/forwardHeat.ts';
 import { type ForwardPoint, forwardPoint } from '../../../flight/forward/forwardPoint.ts';
 import type { ForwardCraft } from '../../../flight/forward/forwardTrim.ts';
 import { rangeAt } from '../../../flight/forward/rangeAt.ts';
-import { powerCurve, type TopSpeed, topSpeed } from '../../../flight/forward/speeds.ts';
+import { powerCurve } from '../../../flight/forward/speeds.ts';
 import type { StationHeat } from '../../../flight/heat.ts';
 import { neutralLevers } from '../../../flight/types.ts';
 import { noSolution, type Outcome, solved } from '../../../numerics/outcome.ts';
+import { type KnownTop, knownTop } from './knownTop.ts';
 import { bestSpeed, crossing } from './onCurve.ts';
 
 /** Level flight at the most likely value of every input. */
 export interface LevelNominal {
   readonly craft: ForwardCraft;
-  readonly top: TopSpeed;
+  readonly top: KnownTop;
   /** Rising speed, half charge. */
   readonly points: readonly ForwardPoint[];
   readonly enduranceSpeed: number;
@@ -32,8 +33,6 @@ export interface LevelNominal {
   readonly held?: HeldSpeed;
   /** Below, at and above the cruise speed: where raised inputs are compared. */
   readonly samples: Samples;
-  /** Of the largest duty over speed, near the top [s/m]. */
-  readonly dutySlope: number;
 }
 
 export type Samples = readonly [below: ForwardPoint, cruise: ForwardPoint, above: ForwardPoint];
@@ -60,7 +59,7 @@ export function levelNominal(
   cameraTilt: number | undefined,
 ): Outcome<LevelNominal> {
   const { model } = craft;
-  const top = topSpeed(craft, TOP_CHARGE);
+  const top = knownTop(craft, TOP_CHARGE, 1);
   if (!top.ok) return top;
   const curve = powerCurve(craft, CRUISE_CHARGE, top.value.at.speed, 0, STEPS);
   if (!curve.ok) return curve;
@@ -96,7 +95,6 @@ export function levelNominal(
     topHeat: heatOf(craft, top.value.at),
     ...(held === undefined ? {} : { held }),
     samples: samples.value,
-    dutySlope: dutySlope(craft, top.value.at),
   });
 }
 
@@ -122,11 +120,6 @@ function heldSpeed(craft: ForwardCraft, points: readonly ForwardPoint[]): HeldSp
   const slope = ((excesses[after] ?? 0) - (excesses[after - 1] ?? 0)) / step;
   if (!at.ok || !(slope > 0)) return undefined;
   return { at: at.value, excess: heatExcess(craft, heatOf(craft, at.value)), slope };
-}
-
-function dutySlope(craft: ForwardCraft, top: ForwardPoint): number {
-  const slower = forwardPoint(craft, 0.95 * top.speed, TOP_CHARGE);
-  return slower.ok ? (top.largestDuty - slower.value.largestDuty) / (0.05 * top.speed) : 0;
 }
 
 /** How far the hottest winding or case settles above its limit [K]; a runaway counts as far above. */

@@ -1,0 +1,172 @@
+import type { Brief } from '../../build/schema/brief.ts';
+import { forwardTrim } from '../../flight/forward/forwardTrim.ts';
+import { neutralLevers } from '../../flight/types.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
+import type { Finding } from '../types.ts';
+import { bandedMeasures, type MeasureForm, type Numbers } from './banded.ts';
+import { dragOf } from './dragOf.ts';
+import { type KnownTop, knownTop, raisedTop } from './level/knownTop.ts';
+import { dayStates, forwardOf, onlyElectrical } from './speedStates.ts';
+import { type AssessPart, NOTHING, type PartContext, type PartResult } from './types.ts';
+import { gustFigures, gustOfDay, stationFigures, windFigures } from './wind/windFigures.ts';
+
+/** Largest duty that leaves something to steer with. */
+const STEERING_DUTY = 0.8;
+const LEVEL = 'level flight at the speed of the wind; docs/method/flight.md';
+const GUSTS = 'MIL-F-8785C (Dryden gusts at 10 m over grass), Hoerner 1965 (drag)';
+
+/** Holding station in the brief's wind, the largest wind held, gusts and sway. */
+export const windHolding: AssessPart = {
+  id: 'wind',
+  label: 'wind and gusts',
+  run: ({ craft, brief, flight }: PartContext): PartResult => {
+    if (flight === undefined) return NOTHING;
+    const drag = dragOf(craft);
+    const wind = brief.site.wind.value;
+    const made = forwardOf(flight, drag, { levers: neutralLevers, balanceShift: 0 });
+    if (!made.ok) return NOTHING; // level flight says why
+    const nominal = made.value;
+    const lastCharge = Math.max(brief.reserve, 0.1);
+    const found = knownTop(nominal, lastCharge, STEERING_DUTY);
+    const held = found.ok ? found.value : undefined;
+    const figures = { ...windFigures(nominal, wind), 'wind-held': held?.at.speed };
+    const inWind = forwardTrim(nominal, wind);
+    const measures = bandedMeasures(
+      windForms(wind),
+      figures,
+      dayStates(craft, brief, flight),
+      (state): Numbers => {
+        const raised = forwardOf(flight, drag, state);
+        if (!raised.ok) return {};
+        const electrical = onlyElectrical(state);
+        const calm = electrical && state.wind === wind;
+        return {
+          ...(calm ? figures : gustFigures(raised.value, state.wind)),
+          ...stationFigures(raised.value, calm && inWind.ok ? inWind.value : undefined, state.wind),
+          'wind-held': held && raisedTop(held, nominal, raised.value, electrical),
+        };
+      },
+    );
+    return { measures, findings: windFindings(wind, held, found.ok ? '' : found.reason, brief) };
+  },
+};
+
+function windFindings(
+  wind: number,
+  held: KnownTop | undefined,
+  reason: string,
+  brief: Brief,
+): readonly Finding[] {
+  const base = { sheet: 'wind', source: LEVEL, parts: ['motors', 'propellers', 'pack'] } as const;
+  const remedy = 'Fly on calmer days, land earlier, or take less mass, less drag or more cells.';
+  if (held === undefined) {
+    return [
+      {
+        ...base,
+        id: 'no-wind-held',
+        severity: 'risk',
+        says: `At the landing reserve it has no steering left in any wind: ${reason}.`,
+        number: { value: wind, limit: 0, quantity: 'speed' },
+        remedy,
+      },
+    ];
+  }
+  const most = held.at.speed;
+  const show = (speed: number) => formatQuantity(speed, 'speed');
+  const peak = wind + gustOfDay(wind);
+  if (peak <= most) return [];
+  return [
+    {
+      ...base,
+      id: 'wind-not-held',
+      severity: wind > most ? 'stop' : 'risk',
+      says:
+        wind > most
+          ? `With ${percent(brief.reserve)} left it holds ${show(most)} of wind and still steers; the brief has ${show(wind)}: it is blown away.`
+          : `Gusts reach ${show(peak)} in the brief's wind; with ${percent(brief.reserve)} left it holds ${show(most)} and still steers.`,
+      number: { value: wind > most ? wind : peak, limit: most, quantity: 'speed' },
+      remedy,
+    },
+  ];
+}
+
+const percent = (share: number) => `${Math.round(100 * share)} %`;
+
+function windForms(wind: number): readonly MeasureForm[] {
+  const blows = formatQuantity(wind, 'speed');
+  const gust = formatQuantity(gustOfDay(wind), 'speed');
+  return [
+    {
+      id: 'wind-held',
+      label: 'largest wind held, at the reserve',
+      sheet: 'wind',
+      quantity: 'speed',
+      better: 'more',
+      how: 'Fastest level flight with no duty above 80 %, the pack down to the landing reserve: a fifth is left to steer with.',
+      source: LEVEL,
+    },
+    {
+      id: 'wind-tilt',
+      label: `tilt to hold station in ${blows}`,
+      sheet: 'wind',
+      quantity: 'angle',
+      better: 'less',
+      how: 'Weight x sine of the tilt = drag of body and propellers at the speed of the wind.',
+      source: LEVEL,
+    },
+    {
+      id: 'wind-throttle',
+      label: `hardest motor's throttle in ${blows}`,
+      sheet: 'wind',
+      quantity: 'share',
+      better: 'less',
+      how: 'At that tilt, half charge.',
+      source: LEVEL,
+    },
+    {
+      id: 'gust-jolt',
+      label: `jolt of a sharp gust of ${gust}`,
+      sheet: 'wind',
+      quantity: 'ratio',
+      better: 'less',
+      how: 'Forces of the new airspeed less those of the old, over weight [g]; three standard deviations along and up at once.',
+      source: GUSTS,
+    },
+    {
+      id: 'gust-push',
+      label: 'pushed by it before it answers',
+      sheet: 'wind',
+      quantity: 'length',
+      better: 'less',
+      how: 'Half the acceleration x the square of 0.3 s of reaction.',
+      source: `${GUSTS}; reaction time: common practice, no source`,
+    },
+    {
+      id: 'hold-sway',
+      label: `sway holding place in ${blows}`,
+      sheet: 'wind',
+      quantity: 'length',
+      better: 'less',
+      how: 'Root mean square along the wind, plain place hold in Dryden turbulence: transfer function over the spectrum.',
+      source: 'MIL-F-8785C; Hoblit 1988; docs/method/reserve.md',
+    },
+    {
+      id: 'hold-speed',
+      label: 'speed of that sway',
+      sheet: 'wind',
+      quantity: 'speed',
+      better: 'less',
+      how: 'Root mean square, as the sway.',
+      source: 'MIL-F-8785C; Hoblit 1988; docs/method/reserve.md',
+    },
+    {
+      id: 'hold-tilt',
+      label: 'tilt that works against it',
+      sheet: 'wind',
+      quantity: 'angle',
+      better: 'less',
+      how: 'Root mean square about the mean tilt, as the sway.',
+      source: 'MIL-F-8785C; Hoblit 1988; docs/method/reserve.md',
+    },
+  ];
+}
