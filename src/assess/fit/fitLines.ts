@@ -1,3 +1,4 @@
+import { antennaRules } from './antennaRules.ts';
 import { cameraRules } from './cameraRules.ts';
 import { cellRules } from './cellRules.ts';
 import { controllerRules } from './controllerRules.ts';
@@ -34,6 +35,7 @@ export const fitRules: readonly FitRule[] = [
   ...cameraRules,
   ...videoRules,
   ...radioRules,
+  ...antennaRules,
   ...kitRules,
   ...pilotRules,
   ...lawRules,

@@ -2,8 +2,8 @@ import type { Craft } from '../../build/craft.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Part } from '../../build/schema/part.ts';
 import type { Shelf } from '../../build/shelf.ts';
-import type { CostGroup, CostLine } from '../../knocks/types.ts';
-import type { Money } from '../../units/parseMoney.ts';
+import type { CostLine } from '../../knocks/types.ts';
+import type { AddPart, AddPrice } from './addLine.ts';
 import { kitLines } from './kitLines.ts';
 import { missingItems } from './missingItems.ts';
 import { ordersOf } from './orders.ts';
@@ -17,17 +17,6 @@ export interface CostList {
   /** Things with no price or no exchange rate, in words. */
   readonly unpriced: readonly string[];
 }
-
-/** Adds a line for pieces of a part, rounded up to what the shop sells. */
-export type AddPart = (group: CostGroup, part: Part, pieces: number, why: string) => void;
-export type AddPrice = (
-  group: CostGroup,
-  id: string,
-  what: string,
-  count: number,
-  price: Money | undefined,
-  why: string,
-) => void;
 
 /** Propeller sets and arms a newcomer should have in the box (common practice, no source). */
 const SPARE_PROPELLER_SETS = 5;

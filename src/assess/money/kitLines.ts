@@ -3,7 +3,7 @@ import type { Brief } from '../../build/schema/brief.ts';
 import type { Part } from '../../build/schema/part.ts';
 import { partsOf, type Shelf } from '../../build/shelf.ts';
 import { isNovice } from '../windows.ts';
-import type { AddPart, AddPrice } from './costLines.ts';
+import type { AddPart, AddPrice } from './addLine.ts';
 import { cheapest, kitChoice, linkOf } from './kitChoice.ts';
 
 /** The bench a first build needs, by use (common practice, no source). */

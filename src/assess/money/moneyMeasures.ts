@@ -1,7 +1,7 @@
 import type { Brief } from '../../build/schema/brief.ts';
 import type { CostGroup, CostLine } from '../../knocks/types.ts';
-import { bandOf } from '../propagate.ts';
 import type { MoneyReport } from '../assessment.ts';
+import { bandOf } from '../propagate.ts';
 import type { Finding, Measure } from '../types.ts';
 import type { CostList } from './costLines.ts';
 
