@@ -110,6 +110,8 @@ export interface ShakeReport {
   readonly response: readonly ShakePoint[];
   readonly cameras: readonly CameraShake[];
   readonly changes: readonly StiffeningChange[];
+  /** The first modes as they are, to hold the changes against [Hz]. */
+  readonly now: { readonly upright: number; readonly sideways: number };
 }
 
 export type HitWay = 'flat' | 'end-on' | 'side-on' | 'from ahead' | 'prop strike';

@@ -37,7 +37,7 @@ function shareOf(
   const seen = occluders.filter((each, i) => each.group === group && (whole.byOccluder[i]?.touched ?? 0) > 0);
   if (seen.length === 0) return { covered: 0, touched: 0 };
   if (seen.length === 1) {
-    const index = occluders.findIndex((each) => each === seen[0]);
+    const index = occluders.indexOf(seen[0] as CraftOccluder);
     return whole.byOccluder[index] ?? { covered: 0, touched: 0 };
   }
   return cover(

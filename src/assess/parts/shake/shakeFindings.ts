@@ -1,0 +1,178 @@
+import type { Craft } from '../../../build/craft.ts';
+import { formatQuantity } from '../../../units/formatQuantity.ts';
+import type { Finding } from '../../types.ts';
+import type { CrossingReport, ShakeReport, StiffeningChange } from '../airframeData.ts';
+import { kindOf } from './structure.ts';
+
+const TRADE = 'common practice, no source';
+const METHOD = 'Campbell diagram, docs/method/airframe-facts.md';
+/** Below this the flight controller's own work begins [Hz], and jello is plain to see above this [pixels]. */
+const CONTROLLER_BAND = 100;
+const JELLO = 1;
+/** Worst gyro shake that filters cope with [rad/s]. */
+const NOISY = (40 * Math.PI) / 180;
+
+/** What rings where, what the gyro and the cameras make of it, and what moves it. */
+export function shakeFindings(craft: Craft, report: ShakeReport, hoverThrottle?: number): readonly Finding[] {
+  return [
+    ...hoverResonance(report, hoverThrottle),
+    ...rangesToAvoid(report, hoverThrottle),
+    ...lowModes(report),
+    ...jello(craft, report),
+    ...noise(report),
+  ];
+}
+
+function hoverResonance(report: ShakeReport, hover: number | undefined): readonly Finding[] {
+  const crossing = report.crossings.find(
+    ({ avoid, what }) =>
+      hover !== undefined && what !== 'motor ripple' && hover >= avoid[0] && hover <= avoid[1],
+  );
+  if (crossing === undefined || hover === undefined) return [];
+  const mode = report.modes[crossing.mode];
+  if (mode === undefined) return [];
+  return [
+    {
+      id: 'hover-resonance',
+      sheet: 'shake',
+      severity: 'risk',
+      says: `In hover (${percent(hover)} throttle) ${said(crossing)} meets the frame's ${mode.shape} mode at ${formatQuantity(mode.frequency, 'frequency')}.`,
+      number: { value: hover, limit: crossing.throttle, quantity: 'share' },
+      remedy: wayOut(report, crossing),
+      source: METHOD,
+      parts: ['frame', 'propellers', 'motors'],
+    },
+  ];
+}
+
+function rangesToAvoid(report: ShakeReport, hover: number | undefined): readonly Finding[] {
+  const others = report.crossings.filter(
+    ({ avoid, what }) =>
+      what !== 'motor ripple' && !(hover !== undefined && hover >= avoid[0] && hover <= avoid[1]),
+  );
+  const ranges = merged(others.map(({ avoid }) => avoid)).filter(([, high]) => high > 0.05);
+  if (ranges.length === 0) return [];
+  const told = ranges.map(([low, high]) => `${percent(low)} to ${percent(high)}`).join(', ');
+  return [
+    {
+      id: 'throttle-ranges-that-ring',
+      sheet: 'shake',
+      severity: 'note',
+      says: `The frame rings where the throttle stays at ${told}.`,
+      remedy: 'Fly through it rather than in it, and keep fresh, balanced propellers.',
+      source: METHOD,
+      parts: ['frame', 'propellers'],
+    },
+  ];
+}
+
+function lowModes(report: ShakeReport): readonly Finding[] {
+  const lowest = report.modes.find(({ felt }) => felt > 1.5);
+  if (lowest === undefined || lowest.frequency >= CONTROLLER_BAND) return [];
+  const shift = [...report.changes]
+    .map((change) => ({ change, to: kindOf(lowest.shape) === 'upright' ? change.upright : change.sideways }))
+    .sort((a, b) => b.to - a.to)[0];
+  return [
+    {
+      id: 'mode-in-controller-band',
+      sheet: 'shake',
+      severity: 'note',
+      says: `The frame's ${lowest.shape} mode rings at ${formatQuantity(lowest.frequency, 'frequency')}, low enough for the flight controller to answer it.`,
+      number: { value: lowest.frequency, limit: CONTROLLER_BAND, quantity: 'frequency' },
+      remedy:
+        shift === undefined
+          ? 'Stiffer or shorter arms.'
+          : `${capital(shift.change.what)}: ${formatQuantity(shift.to, 'frequency')}; ${priceOf(shift.change)}.`,
+      source: TRADE,
+      parts: ['frame', 'flightController'],
+    },
+  ];
+}
+
+function jello(craft: Craft, report: ShakeReport): readonly Finding[] {
+  return report.cameras.flatMap((seen): readonly Finding[] => {
+    const placed = craft.cameras[seen.camera];
+    const worst = Math.max(seen.wobble, seen.nickedWobble);
+    if (placed === undefined || worst <= JELLO) return [];
+    const fresh = seen.wobble > JELLO;
+    return [
+      {
+        id: `${seen.role}-camera-jello`,
+        sheet: 'picture',
+        severity: fresh && seen.role === 'recording' ? 'risk' : 'note',
+        says: fresh
+          ? `Rows of the ${seen.role} camera's picture stand ${seen.wobble.toFixed(1)} pixels of 720 apart in hover: jello.`
+          : `One nicked blade gives the ${seen.role} camera ${seen.nickedWobble.toFixed(1)} pixels of 720 of jello in hover.`,
+        number: { value: worst, limit: JELLO, quantity: 'pixels' },
+        remedy: fresh
+          ? 'Balance the propellers, a softer camera mount, a longer exposure by a grey filter.'
+          : 'Change a nicked propeller before recording.',
+        source: TRADE,
+        place: { x: placed.place[0], y: placed.place[1] },
+        parts: [`cameras[${seen.camera}]`, 'propellers'],
+      },
+    ];
+  });
+}
+
+function noise(report: ShakeReport): readonly Finding[] {
+  const worst = [...report.response]
+    .filter(({ throttle }) => throttle >= 0.1)
+    .sort((a, b) => b.gyroTurnRate - a.gyroTurnRate)[0];
+  if (worst === undefined || worst.gyroTurnRate <= NOISY) return [];
+  return [
+    {
+      id: 'gyro-noise',
+      sheet: 'shake',
+      severity: 'note',
+      says: `At ${percent(worst.throttle)} throttle the gyro shakes by ${formatQuantity(worst.gyroTurnRate, 'angularSpeed')}.`,
+      number: { value: worst.gyroTurnRate, limit: NOISY, quantity: 'angularSpeed' },
+      remedy: 'Softer rubber under the board, balanced propellers, or a stiffer frame.',
+      source: TRADE,
+      parts: ['flightController', 'propellers', 'frame'],
+    },
+  ];
+}
+
+/** The lightest change that takes the mode a tenth and more from where the order meets it. */
+function wayOut(report: ShakeReport, crossing: CrossingReport): string {
+  const mode = report.modes[crossing.mode];
+  if (mode === undefined) return 'Stiffer arms.';
+  const kind = kindOf(mode.shape);
+  const firstOfKind = report.modes.find(({ shape }) => kindOf(shape) === kind)?.frequency ?? mode.frequency;
+  const moving = report.changes
+    .map((change) => ({
+      change,
+      ratio: (kind === 'upright' ? change.upright : change.sideways) / firstOfKind,
+    }))
+    .filter(({ ratio }) => ratio > 1.1 || ratio < 0.9)
+    .sort((a, b) => a.change.mass - b.change.mass)[0];
+  const tame = 'fresh, balanced propellers tame it';
+  if (moving === undefined)
+    return `No small change moves it out: ${tame}; another propeller size or cell count does.`;
+  return `${capital(moving.change.what)} moves it to ${formatQuantity(mode.frequency * moving.ratio, 'frequency')} (${priceOf(moving.change)}); ${tame}.`;
+}
+
+function priceOf({ mass, price }: StiffeningChange): string {
+  const grams = formatQuantity(mass, 'mass');
+  return price === undefined
+    ? `${mass < 0 ? '' : '+'}${grams}`
+    : `${mass < 0 ? '' : '+'}${grams}, ${price < 0 ? '' : '+'}${price.toFixed(2)} of money`;
+}
+
+function said({ what, order }: CrossingReport): string {
+  return what === 'imbalance' ? 'the propellers’ turning' : `the passing of ${order} blades`;
+}
+
+function merged(ranges: readonly (readonly [number, number])[]): readonly (readonly [number, number])[] {
+  const result: [number, number][] = [];
+  for (const [low, high] of [...ranges].sort((a, b) => a[0] - b[0])) {
+    const last = result.at(-1);
+    if (last !== undefined && low <= last[1] + 0.01) last[1] = Math.max(last[1], high);
+    else result.push([low, high]);
+  }
+  return result;
+}
+
+const percent = (share: number) => `${Math.round(100 * share)} %`;
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
