@@ -29,18 +29,34 @@ export function buildArms(layout: Layout, sizes: ArmSizes): readonly ArmGeometry
     const motors = layout.motors
       .filter(({ armIndex }) => armIndex === motor.armIndex)
       .map(({ name }) => name);
+    const root = rootOf(layout, motor, sizes);
     const middle = sizes.middleWidth === undefined ? [] : [{ at: 0.5, width: sizes.middleWidth }];
     return {
       name: `${motors.length > 1 ? motor.name.replace(/ above$/, '') : motor.name} arm`,
       motors,
-      root: rootOf(layout, motor, sizes),
+      root,
       tip: [motor.position[0], motor.position[1], 0],
       outline: [{ at: 0, width: sizes.rootWidth }, ...middle, { at: 1, width: sizes.tipWidth }],
       padDiameter: sizes.padDiameter,
       thickness: sizes.thickness,
-      clampedLength: sizes.clampedLength,
+      clampedLength: Math.min(sizes.clampedLength, roomInside(root, motor.position, sizes.rootWidth)),
     };
   });
+}
+
+/**
+ * How far an arm can run on inside the body before it meets its mirror image or its neighbours [m]: one
+ * that points at the middle stops half its width short of it, one that runs sideways at the centre line.
+ */
+function roomInside(root: Vector3, motor: Vector3, width: number): number {
+  const [dx, dy] = [motor[0] - root[0], motor[1] - root[1]];
+  const length = Math.hypot(dx, dy);
+  const offMiddle = Math.abs(root[0] * dy - root[1] * dx) / length;
+  const toMiddle = Math.hypot(root[0], root[1]) - width / 2;
+  if (offMiddle < width / 2 || dy === 0) return Math.max(0, toMiddle);
+  // Its inner corner that lies nearer the centre line is the one that arrives there first.
+  const toCentreLine = (Math.abs(root[1]) - ((width / 2) * Math.abs(dx)) / length) / (Math.abs(dy) / length);
+  return Math.max(0, toCentreLine);
 }
 
 function rootOf(layout: Layout, motor: MotorPlace, sizes: ArmSizes): Vector3 {

@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { standardAtmosphere } from '../../src/air/standardAtmosphere.ts';
 import { itemMass } from '../../src/airframe/massProperties.ts';
@@ -7,6 +8,7 @@ import { readBuild } from '../../src/build/read/readBuild.ts';
 import { readShelf } from '../../src/build/read/readShelf.ts';
 import { flightModelOf } from '../../src/build/resolve/flightModelOf.ts';
 import { resolveBuild } from '../../src/build/resolve/resolveBuild.ts';
+import { EMPTY_SHELF } from '../../src/build/shelf.ts';
 import { BUILD, SHELF } from './files.ts';
 
 function resolve(build = BUILD, shelfText = SHELF) {
@@ -200,4 +202,40 @@ test.each([
   expect(craft.motors.length).toBe(craft.layout.motors.length);
   expect(craft.parts.propellers.length).toBe(craft.motors.length);
   expect(Number.isFinite(craft.massProperties.mass)).toBe(true);
+});
+
+describe('a recording camera on the nose', () => {
+  // The story: its tilted block stood inside the pack in the side view, and sank into the top plate.
+  test('stands before the pack and clear of the top plate, whatever its tilt', () => {
+    const shelf = readdirSync('shelf')
+      .filter((each) => each.endsWith('.yaml'))
+      .reduce((under, name) => {
+        const read = readShelf(readFileSync(`shelf/${name}`, 'utf8'), name, under);
+        if (!read.ok) throw new Error(read.errors.map(fileErrorText).join('\n'));
+        return read.value;
+      }, EMPTY_SHELF);
+    for (const name of readdirSync('demo/first-freestyle').filter((each) => each !== 'brief.yaml')) {
+      const read = readBuild(readFileSync(`demo/first-freestyle/${name}`, 'utf8'), name);
+      if (!read.ok) throw new Error(read.errors.map(fileErrorText).join('\n'));
+      const { build } = read.value;
+      for (const tilt of [0, 0.35, 0.9]) {
+        const tilted = {
+          ...build,
+          cameras: build.cameras.map((each) => (each.role === 'recording' ? { ...each, tilt } : each)),
+        };
+        const craft = resolveBuild(tilted, shelf);
+        if (!craft.ok) throw new Error(craft.errors.map(fileErrorText).join('\n'));
+        const { cameras, pack, frame } = craft.value;
+        const recording = cameras.find(({ role }) => role === 'recording');
+        if (!recording) continue;
+        const { place, size } = recording;
+        const reachX = (size.length * Math.cos(tilt) + size.height * Math.sin(tilt)) / 2;
+        const reachZ = (size.length * Math.sin(tilt) + size.height * Math.cos(tilt)) / 2;
+        const top = Math.min(...frame.plates.map(({ z, thickness }) => z - thickness / 2));
+        expect(place[2] + reachZ).toBeLessThan(top);
+        const beside = Math.abs(place[2] - pack.place[2]) < reachZ + pack.size.height / 2;
+        if (beside) expect(place[0] - reachX).toBeGreaterThan(pack.place[0] + pack.size.length / 2);
+      }
+    }
+  });
 });

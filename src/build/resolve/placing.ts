@@ -64,6 +64,7 @@ export function cameraPlaces(
   parts: CraftParts,
   frame: FrameGeometry,
   sizes: FrameSizes,
+  pack: Placed,
 ): readonly Placed[] {
   const nose = sizes.bodyLength / 2;
   const topZ = Math.min(...frame.plates.map(({ z, thickness }) => z - thickness / 2));
@@ -72,11 +73,29 @@ export function cameraPlaces(
     const { size } = sizeOf(camera);
     const told = seat?.place;
     if (told) return { place: [told.x, told.y, told.z], size };
-    if (seat?.role === 'recording')
-      return { place: [nose - size.length / 2, 0, topZ - 0.004 - size.height / 2], size };
+    if (seat?.role === 'recording') return { place: recordingPlace(seat.tilt, size, nose, topZ, pack), size };
     const between = frame.stack.faceZ - frame.stack.headroom / 2;
     return { place: frame.camera?.place ?? [nose, 0, between], size };
   });
+}
+
+/** The wall of a printed camera mount, and the room its screen needs before the pack [m] (common practice). */
+const MOUNT_WALL = 0.004;
+const BEFORE_PACK = 0.002;
+
+/**
+ * A recording camera stands in its mount on the top plate's nose, its tilted block clear of the plate;
+ * a pack that reaches into its place pushes it forward, since both can't be there.
+ */
+function recordingPlace(tilt: number, size: Box, nose: number, topZ: number, pack: Placed): Vector3 {
+  const [c, s] = [Math.abs(Math.cos(tilt)), Math.abs(Math.sin(tilt))];
+  const reachX = (size.length * c + size.height * s) / 2;
+  const reachZ = (size.length * s + size.height * c) / 2;
+  const z = topZ - MOUNT_WALL - reachZ;
+  const [packX, , packZ] = pack.place;
+  const beside = Math.abs(z - packZ) < reachZ + pack.size.height / 2;
+  const usual = nose - size.length / 2;
+  return [beside ? Math.max(usual, packX + pack.size.length / 2 + BEFORE_PACK + reachX) : usual, 0, z];
 }
 
 /** Everything on board but the frame's own solids, each part as a block, disc or can with its mass. */

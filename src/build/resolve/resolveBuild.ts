@@ -90,7 +90,7 @@ function assemble(
   });
   const stack = stackLayers(parts, frame);
   const pack = packPlace(build, parts, frame);
-  const cameras = cameraPlaces(build, parts, frame, sizes);
+  const cameras = cameraPlaces(build, parts, frame, sizes, pack);
   const wiring = wiringOf(build, parts);
   const massItems = [
     ...frameItems(frame, layout, parts.frame.mass.value),
