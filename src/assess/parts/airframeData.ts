@@ -39,7 +39,7 @@ export interface ModeReport {
   readonly frequency: number;
   readonly band: readonly [low: number, high: number];
   readonly shape: ModeShape;
-  /** How much more the flight controller shakes at it than beside it, for the same force; near 1 it is not felt. */
+  /** How much more the flight controller shakes at it than it would without the mode; near 1 it is not felt. */
   readonly felt: number;
 }
 

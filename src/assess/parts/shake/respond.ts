@@ -1,4 +1,10 @@
-import { campbellCrossings, hubShake, mountTransmission, shakeOverSpeed } from '../../../airframe/shake.ts';
+import {
+  campbellCrossings,
+  hubShake,
+  mountTransmission,
+  type ShakeModel,
+  shakeOverSpeed,
+} from '../../../airframe/shake.ts';
 import type { Craft } from '../../../build/craft.ts';
 import type { Vector3 } from '../../../numerics/vector3.ts';
 import { shakeInPicture } from '../../../view/shakeBlur.ts';
@@ -11,8 +17,8 @@ const SOFT_BOARD = { frequency: 120, damping: 0.15 };
 const SOFT_CAMERA = { frequency: 50, damping: 0.2 };
 /** Reading all rows, and pictures a second (common practice, no source). */
 const READOUT = { rowsTime: 0.012, pictureRate: 60 };
-/** How much more at a mode than beside it counts as felt. */
-const FELT = 1.5;
+/** How much more with a mode than without it counts as felt. */
+export const FELT = 1.5;
 
 /** What is not known of the forces, as factors. */
 export interface ForceDoubt {
@@ -132,31 +138,35 @@ export function cameraShake(
   };
 }
 
-/** How much more the board shakes at each mode than beside it, for one force: turning or axial, whichever tells more. */
+/**
+ * How much more the board shakes at each mode than it would without that mode, for one force of all
+ * motors: turning or axial, acceleration or rate of turn, whichever tells more. 1 for a mode that the
+ * middle does not move in.
+ */
 export function feltAt(craft: Craft, structure: Structure, forcing: Forcing): readonly number[] {
   const place = boardPlace(craft);
-  const amplitude = (frequency: number, turning: number, axial: number) => {
-    let [acceleration, turnRate] = [0, 0];
-    for (const { arm, discHeight, spin } of forcing.motors) {
-      const source = { arm, discHeight, spin, turning, axial };
-      const one = hubShake(structure.shaken, source, 2 * Math.PI * frequency, place);
-      acceleration += one.acceleration ** 2;
-      // A free body's rate of turn falls with the frequency: its acceleration in turn does not.
-      turnRate += (one.turnRate * frequency) ** 2;
-    }
-    return [Math.sqrt(acceleration), Math.sqrt(turnRate)] as const;
-  };
-  return structure.modes.map(({ frequency }) => {
-    const ratios = [
-      [1, 0],
-      [0, 1],
-    ].flatMap(([turning = 0, axial = 0]) => {
-      const at = amplitude(frequency, turning, axial);
-      const below = amplitude(0.85 * frequency, turning, axial);
-      const above = amplitude(1.18 * frequency, turning, axial);
-      return at.map((value, i) => value / Math.max((below[i] ?? 0) + (above[i] ?? 0), 1e-12) / 0.5);
+  const { shaken } = structure;
+  const amplitudes = (model: ShakeModel, frequency: number): readonly number[] =>
+    [
+      { turning: 1, axial: 0 },
+      { turning: 0, axial: 1 },
+    ].flatMap((force) => {
+      const each = forcing.motors.map(({ arm, discHeight, spin }) =>
+        hubShake(model, { arm, discHeight, spin, ...force }, 2 * Math.PI * frequency, place),
+      );
+      return [
+        Math.hypot(...each.map(({ acceleration }) => acceleration)),
+        Math.hypot(...each.map(({ turnRate }) => turnRate)),
+      ];
     });
-    return Math.max(...ratios);
+  return structure.modes.map(({ frequency }, i) => {
+    const hub = shaken.hub.slice();
+    // The six rigid motions come first.
+    hub.fill(0, 6 * (i + 6), 6 * (i + 7));
+    const without = amplitudes({ ...shaken, hub }, frequency);
+    return Math.max(
+      ...amplitudes(shaken, frequency).map((value, k) => value / Math.max(without[k] ?? 0, 1e-12)),
+    );
   });
 }
 

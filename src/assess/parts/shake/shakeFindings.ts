@@ -1,7 +1,8 @@
 import type { Craft } from '../../../build/craft.ts';
 import { formatQuantity } from '../../../units/formatQuantity.ts';
 import type { Finding } from '../../types.ts';
-import type { CrossingReport, ShakeReport, StiffeningChange } from '../airframeData.ts';
+import type { CrossingReport, ShakePoint, ShakeReport, StiffeningChange } from '../airframeData.ts';
+import { FELT } from './respond.ts';
 import { kindOf } from './structure.ts';
 
 const TRADE = 'common practice, no source';
@@ -11,6 +12,10 @@ const CONTROLLER_BAND = 100;
 const JELLO = 1;
 /** Worst gyro shake that filters cope with [rad/s]. */
 const NOISY = (40 * Math.PI) / 180;
+/** Of it, what one wants no more of in hover. */
+const CALM = NOISY / 4;
+/** How much over the middle of the range counts as ringing. */
+const RINGING = 1.3;
 
 /** What rings where, what the gyro and the cameras make of it, and what moves it. */
 export function shakeFindings(craft: Craft, report: ShakeReport, hoverThrottle?: number): readonly Finding[] {
@@ -31,12 +36,15 @@ function hoverResonance(report: ShakeReport, hover: number | undefined): readonl
   if (crossing === undefined || hover === undefined) return [];
   const mode = report.modes[crossing.mode];
   if (mode === undefined) return [];
+  const here = nearest(report.response, hover);
+  const [fresh, nicked] = [here?.gyroTurnRate ?? 0, here?.nickedTurnRate ?? 0];
+  const rate = (value: number) => formatQuantity(value, 'angularSpeed');
   return [
     {
       id: 'hover-resonance',
       sheet: 'shake',
-      severity: 'risk',
-      says: `In hover (${percent(hover)} throttle) ${said(crossing)} meets the frame's ${mode.shape} mode at ${formatQuantity(mode.frequency, 'frequency')}.`,
+      severity: fresh > CALM || nicked > NOISY ? 'risk' : 'note',
+      says: `In hover (${percent(hover)} throttle) ${said(crossing)} meets the frame's ${mode.shape} mode at ${formatQuantity(mode.frequency, 'frequency')}: the gyro shakes by ${rate(fresh)}, with one nicked blade by ${rate(nicked)}.`,
       number: { value: hover, limit: crossing.throttle, quantity: 'share' },
       remedy: wayOut(report, crossing),
       source: METHOD,
@@ -46,9 +54,13 @@ function hoverResonance(report: ShakeReport, hover: number | undefined): readonl
 }
 
 function rangesToAvoid(report: ShakeReport, hover: number | undefined): readonly Finding[] {
+  const usual = [...report.response].sort((a, b) => a.gyroTurnRate - b.gyroTurnRate);
+  const middle = usual[Math.floor(usual.length / 2)]?.gyroTurnRate ?? 0;
   const others = report.crossings.filter(
-    ({ avoid, what }) =>
-      what !== 'motor ripple' && !(hover !== undefined && hover >= avoid[0] && hover <= avoid[1]),
+    ({ avoid, what, throttle }) =>
+      what !== 'motor ripple' &&
+      (nearest(report.response, throttle)?.gyroTurnRate ?? 0) > RINGING * middle &&
+      !(hover !== undefined && hover >= avoid[0] && hover <= avoid[1]),
   );
   const ranges = merged(others.map(({ avoid }) => avoid)).filter(([, high]) => high > 0.05);
   if (ranges.length === 0) return [];
@@ -67,7 +79,7 @@ function rangesToAvoid(report: ShakeReport, hover: number | undefined): readonly
 }
 
 function lowModes(report: ShakeReport): readonly Finding[] {
-  const lowest = report.modes.find(({ felt }) => felt > 1.5);
+  const lowest = report.modes.find(({ felt }) => felt > FELT);
   if (lowest === undefined || lowest.frequency >= CONTROLLER_BAND) return [];
   const shift = [...report.changes]
     .map((change) => ({ change, to: kindOf(lowest.shape) === 'upright' ? change.upright : change.sideways }))
@@ -173,6 +185,9 @@ function merged(ranges: readonly (readonly [number, number])[]): readonly (reado
   }
   return result;
 }
+
+const nearest = (response: readonly ShakePoint[], throttle: number): ShakePoint | undefined =>
+  [...response].sort((a, b) => Math.abs(a.throttle - throttle) - Math.abs(b.throttle - throttle))[0];
 
 const percent = (share: number) => `${Math.round(100 * share)} %`;
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
