@@ -36,7 +36,6 @@ export const kitRules: readonly FitRule[] = [
     limit: 'ids or kinds of part that the shelf knows',
     severities: ['risk', 'note'],
     look: ({ brief, shelf }) => {
-      const ids = [...shelf.parts.keys()];
       const hint = (typed: string, known: readonly string[]) => {
         const near = nearestName(typed, known);
         return near === undefined
@@ -53,7 +52,7 @@ export const kitRules: readonly FitRule[] = [
               fails(
                 'risk',
                 `The brief wants "${carried}" on board, which is on no shelf: whether it is there cannot be checked.`,
-                hint(carried, ids),
+                hint(carried, [...shelf.parts.keys()]),
                 ['extras'],
               ),
             ]),
@@ -61,7 +60,7 @@ export const kitRules: readonly FitRule[] = [
           fails(
             'note',
             `The brief owns "${each}", which is neither a part on the shelf nor a kind of part: it saves no money here.`,
-            hint(each, [...kinds, ...ids]),
+            hint(each, [...kinds, ...shelf.parts.keys()]),
             ['extras'],
           ),
         ),

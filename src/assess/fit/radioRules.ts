@@ -1,4 +1,4 @@
-import { kitChoice, linkOf } from '../money/kitChoice.ts';
+import { linkOf, transmitterFor } from '../money/kitChoice.ts';
 import { usualDistance } from '../windows.ts';
 import { legalPower } from './lawRules.ts';
 import { linkMargin } from './radioLink.ts';
@@ -51,7 +51,7 @@ export const radioRules: readonly FitRule[] = [
     limit: 'one radio link',
     severities: ['risk', 'note'],
     look: ({ craft, brief, shelf }) => {
-      const choice = kitChoice(craft, brief, shelf).transmitter;
+      const choice = transmitterFor(craft, brief, shelf);
       const link = linkOf(craft);
       if (choice === undefined || link === undefined) return []; // receiver-fitted
       const others = choice.ownedOthers.map(({ name }) => name).join(', ');
@@ -165,7 +165,7 @@ export const radioRules: readonly FitRule[] = [
 ];
 
 function transmitterOf({ craft, brief, shelf }: FitContext) {
-  const choice = kitChoice(craft, brief, shelf).transmitter;
+  const choice = transmitterFor(craft, brief, shelf);
   // One that is owned without saying which has no values to reckon with.
   return choice?.ownedBy === 'kind' ? undefined : choice?.part;
 }

@@ -1,4 +1,4 @@
-import { kitChoice } from '../money/kitChoice.ts';
+import { gogglesFor } from '../money/kitChoice.ts';
 import { eachCamera } from './mounts.ts';
 import { fails, fits } from './say.ts';
 import type { FitRule } from './types.ts';
@@ -41,7 +41,7 @@ export const videoRules: readonly FitRule[] = [
     severities: ['risk', 'note'],
     look: (context) => {
       const link = context.craft.parts.videoLink;
-      const choice = kitChoice(context.craft, context.brief, context.shelf).goggles;
+      const choice = gogglesFor(context.craft, context.brief, context.shelf);
       if (link === undefined || choice === undefined) return [];
       const others = choice.ownedOthers.map(({ name }) => name).join(', ');
       if (choice.ownedOthers.length > 0 && !choice.owned) {

@@ -4,7 +4,7 @@ import type { PartOf } from '../../build/schema/part.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import { type Charging, charging } from '../../knocks/charging.ts';
 import type { Measure } from '../types.ts';
-import { kitChoice } from './kitChoice.ts';
+import { chargerFor } from './kitChoice.ts';
 
 /** The careful charge current over capacity [1/h] (common practice, no source). */
 const CAREFUL_RATE = 1;
@@ -21,7 +21,7 @@ export interface SessionCharging extends Charging {
  * without saying which.
  */
 export function sessionCharging(craft: Craft, brief: Brief, shelf: Shelf): SessionCharging | undefined {
-  const { part, ownedBy } = kitChoice(craft, brief, shelf).charger;
+  const { part, ownedBy } = chargerFor(craft, brief, shelf);
   if (part === undefined || ownedBy === 'kind') return undefined;
   const { pack } = craft.parts;
   const asked = charging({

@@ -15,32 +15,31 @@ export interface KitPiece<K extends PartKind> {
   readonly ownedOthers: readonly PartOf<K>[];
 }
 
-/** The kit that depends on the aircraft; undefined where the aircraft asks for none. */
-export interface KitChoice {
-  readonly goggles?: KitPiece<'goggles'>;
-  readonly transmitter?: KitPiece<'transmitter'>;
-  readonly charger: KitPiece<'charger'>;
+/** Goggles of the video link's system; undefined without a video link. */
+export function gogglesFor({ parts }: Craft, brief: Brief, shelf: Shelf): KitPiece<'goggles'> | undefined {
+  const system = parts.videoLink?.system;
+  return system === undefined ? undefined : piece('goggles', brief, shelf, (part) => part.system === system);
 }
 
-export function kitChoice(craft: Craft, brief: Brief, shelf: Shelf): KitChoice {
-  const { parts } = craft;
-  const system = parts.videoLink?.system;
+/** A transmitter of the receiver's link; undefined without a receiver. */
+export function transmitterFor(
+  craft: Craft,
+  brief: Brief,
+  shelf: Shelf,
+): KitPiece<'transmitter'> | undefined {
   const link = linkOf(craft);
+  return link === undefined ? undefined : piece('transmitter', brief, shelf, (part) => part.link === link);
+}
+
+/** A charger for the pack's cells and chemistry. */
+export function chargerFor({ parts }: Craft, brief: Brief, shelf: Shelf): KitPiece<'charger'> {
   const { cells, chemistry } = parts.pack;
-  return {
-    ...(system === undefined
-      ? {}
-      : { goggles: piece('goggles', brief, shelf, (part) => part.system === system) }),
-    ...(link === undefined
-      ? {}
-      : { transmitter: piece('transmitter', brief, shelf, (part) => part.link === link) }),
-    charger: piece(
-      'charger',
-      brief,
-      shelf,
-      (part) => part.cells.min <= cells && part.cells.max >= cells && part.chemistries.includes(chemistry),
-    ),
-  };
+  return piece(
+    'charger',
+    brief,
+    shelf,
+    (part) => part.cells.min <= cells && part.cells.max >= cells && part.chemistries.includes(chemistry),
+  );
 }
 
 /** The radio link that commands the craft. */

@@ -4,7 +4,7 @@ import type { Part } from '../../build/schema/part.ts';
 import { partsOf, type Shelf } from '../../build/shelf.ts';
 import { isNovice } from '../windows.ts';
 import type { AddPart, AddPrice } from './addLine.ts';
-import { cheapest, kitChoice, linkOf } from './kitChoice.ts';
+import { chargerFor, cheapest, gogglesFor, linkOf, transmitterFor } from './kitChoice.ts';
 
 /** The bench a first build needs, by use (common practice, no source). */
 const BENCH = [
@@ -38,17 +38,22 @@ export function kitLines(craft: Craft, brief: Brief, shelf: Shelf, sink: KitSink
     }
   };
 
-  const choice = kitChoice(craft, brief, shelf);
-  if (choice.goggles !== undefined) {
+  const goggles = gogglesFor(craft, brief, shelf);
+  if (goggles !== undefined) {
     const system = parts.videoLink?.system ?? '';
-    add(choice.goggles.part, `goggles for ${system}`, `to see the picture of ${system}`);
+    add(goggles.part, `goggles for ${system}`, `to see the picture of ${system}`);
   }
-  if (choice.transmitter !== undefined) {
+  const transmitter = transmitterFor(craft, brief, shelf);
+  if (transmitter !== undefined) {
     const link = linkOf(craft) ?? '';
-    add(choice.transmitter.part, `transmitter for ${link}`, `to command it by ${link}`);
+    add(transmitter.part, `transmitter for ${link}`, `to command it by ${link}`);
   }
   const { cells, chemistry } = parts.pack;
-  add(choice.charger.part, `charger for ${cells}S ${chemistry}`, `charges ${cells}S ${chemistry}`);
+  add(
+    chargerFor(craft, brief, shelf).part,
+    `charger for ${cells}S ${chemistry}`,
+    `charges ${cells}S ${chemistry}`,
+  );
   if (brief.packsWanted > 1) {
     sink.addPart('kit', parts.pack, brief.packsWanted - 1, `${brief.packsWanted} packs make a session`);
   }
