@@ -21,7 +21,12 @@ export function bandedMeasures<State>(
   const { banded, unbanded } = propagate(known, states, (state) => definite(evaluate(state)));
   return forms.flatMap((form): readonly Measure[] => {
     const found = banded[form.id];
-    if (found !== undefined) return [{ ...form, ...found }];
+    if (found !== undefined) {
+      const { value, band } = found;
+      // What moves by rounding only is exact.
+      const exact = band[1] - band[0] <= 1e-6 * Math.abs(value);
+      return [exact ? { ...form, value, band: [value, value], leansOn: [] } : { ...form, ...found }];
+    }
     const value = known[form.id];
     if (value === undefined || !unbanded.includes(form.id)) return [];
     const half = 0.5 * Math.abs(value);

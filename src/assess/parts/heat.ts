@@ -1,0 +1,156 @@
+import type { Craft } from '../../build/craft.ts';
+import type { WireModel } from '../../drive/types.ts';
+import { wireTemperatureRise } from '../../drive/wire.ts';
+import type { Finding } from '../types.ts';
+import { bandedMeasures, type MeasureForm, type Numbers } from './banded.ts';
+import { busPeak } from './bus.ts';
+import { type AssessPart, type Flight, NOTHING, type PartContext, type PartResult } from './types.ts';
+
+/** Silicone over stranded copper: strands stand 15 % wider than a solid wire, the sleeve is 0.7 mm (common practice, no source). */
+const STRANDED = 1.15;
+const SLEEVE = 0.7e-3;
+/** Too hot to hold a finger on, and tape and shrink tube soften (common practice, no source) [K]. */
+const HOT_WIRE = 363.15;
+
+/** One way currents, cooling and the pack lead may really be; factors about 1. */
+interface WiringState {
+  readonly current: number;
+  readonly cooling: number;
+  readonly inductance: number;
+  readonly capacitorResistance: number;
+}
+
+const AS_RECKONED: WiringState = { current: 1, cooling: 1, inductance: 1, capacitorResistance: 1 };
+
+/** Wires, plug and the voltage spike on the bus. Motors at speed are on the sheet by level flight. */
+export const wiringHeat: AssessPart = {
+  id: 'wiring-heat',
+  label: 'wires, plug and bus',
+  run: ({ craft, flight }: PartContext): PartResult => {
+    if (flight === undefined) return NOTHING;
+    const figures = wiringFigures(craft, flight, AS_RECKONED);
+    const known = (input: string, raised: Partial<WiringState>) => ({
+      input,
+      trust: 'inferred' as const,
+      raised: { ...AS_RECKONED, ...raised },
+    });
+    const measures = bandedMeasures(
+      forms(),
+      figures,
+      [
+        known('currents drawn', { current: 1.12 }),
+        known('cooling of the wires', { cooling: 1.3 }),
+        known('how the leads lie', { inductance: 1.3 }),
+        known('resistance of the capacitors', { capacitorResistance: 1.5 }),
+      ],
+      (state) => wiringFigures(craft, flight, state),
+    );
+    return { measures, findings: wiringFindings(figures) };
+  },
+};
+
+function wiringFigures(craft: Craft, flight: Flight, state: WiringState): Numbers {
+  const { story } = flight.told;
+  const flown = (story.styles[0]?.meanCurrent ?? story.hover.packCurrent) * state.current;
+  const air = flight.model.airTemperature;
+  const { main, connector } = craft.wiring;
+  const hardest = story.hover.stations.reduce((most, { motorCurrent }) => Math.max(most, motorCurrent), 0);
+  // The pack's mean current over the hover's is about what a motor's does too.
+  const motorFlown = (hardest * flown) / Math.max(story.hover.packCurrent, 1e-9);
+  const motorLead = craft.motors[0]?.motorLead;
+  const peak = busPeak(craft, story.punch.packCurrent * state.current, state);
+  return {
+    'pack-lead-temperature': settledWire(main, flown, air, state.cooling),
+    // Direct-current equivalent: two of three leads carry it, in truth all three take turns.
+    'motor-lead-temperature':
+      motorLead && settledWire(motorLead, motorFlown * Math.sqrt(2 / 3), air, state.cooling),
+    'plug-load': flown / connector.continuousCurrent,
+    'bus-peak-voltage': peak,
+  };
+}
+
+/** Of the copper, its own resistance rising with it; undefined for no wire [K]. */
+function settledWire(wire: WireModel, current: number, air: number, cooling: number): number | undefined {
+  if (wire.length === 0) return undefined;
+  const outer = STRANDED * Math.sqrt((4 * wire.area) / Math.PI) + 2 * SLEEVE;
+  let temperature = air;
+  for (let turn = 0; turn < 4; turn++) {
+    const rise = wireTemperatureRise({ ...wire, temperature: Math.min(temperature, 600) }, outer, current);
+    temperature = air + rise / cooling;
+  }
+  return temperature;
+}
+
+function wiringFindings(figures: Numbers): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const [id, what] of [
+    ['pack-lead-temperature', 'pack lead'],
+    ['motor-lead-temperature', 'motor leads'],
+  ] as const) {
+    const temperature = figures[id];
+    if (temperature === undefined || temperature < HOT_WIRE) continue;
+    findings.push({
+      id: `hot-${id.replace('-temperature', '')}`,
+      sheet: 'heat',
+      severity: 'risk',
+      says: `At the current it is flown with on the mean the ${what} would settle at ${Math.round(temperature - 273.15)} degC.`,
+      number: { value: temperature, limit: HOT_WIRE, quantity: 'temperature' },
+      remedy: 'Thicker or shorter wire.',
+      source: 'wire heat, docs/method/drive.md',
+      parts: ['wiring'],
+    });
+  }
+  const load = figures['plug-load'];
+  if (load !== undefined && load > 1) {
+    findings.push({
+      id: 'plug-hot',
+      sheet: 'heat',
+      severity: 'risk',
+      says: `The mean current of the flight is ${Math.round(100 * load)} % of what the pack's plug bears for long.`,
+      number: { value: load, limit: 1, quantity: 'share' },
+      remedy: 'The next size of plug.',
+      source: 'common practice, no source',
+      parts: ['wiring', 'pack'],
+    });
+  }
+  return findings;
+}
+
+function forms(): readonly MeasureForm[] {
+  const WIRE = 'copper by IEC 60028, free convection from memory; docs/method/drive.md';
+  const base = { sheet: 'heat', better: 'less' } as const;
+  return [
+    {
+      ...base,
+      id: 'pack-lead-temperature',
+      label: 'pack lead, flown',
+      quantity: 'temperature',
+      how: 'Current squared x resistance against 12 W/(m2 K) over its sleeve, settled at the mean current flown.',
+      source: WIRE,
+    },
+    {
+      ...base,
+      id: 'motor-lead-temperature',
+      label: 'motor leads, flown',
+      quantity: 'temperature',
+      how: 'As the pack lead, at the hardest-worked motor; the wash cools them further.',
+      source: WIRE,
+    },
+    {
+      ...base,
+      id: 'plug-load',
+      label: "load on the pack's plug, flown",
+      quantity: 'share',
+      how: 'Mean current flown over the continuous rating of the plug.',
+      source: 'common practice, no source',
+    },
+    {
+      ...base,
+      id: 'bus-peak-voltage',
+      label: 'bus voltage when full throttle is cut',
+      quantity: 'voltage',
+      how: 'Full pack + current x (root of lead inductance over capacitance + resistance of the capacitors): an upper bound, braking not in it.',
+      source: 'lossless LC circuit; docs/method/drive.md',
+    },
+  ];
+}

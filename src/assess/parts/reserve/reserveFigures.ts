@@ -1,0 +1,67 @@
+import { type Agility, agility } from '../../../flight/reserve/agility.ts';
+import { failureRate } from '../../../flight/reserve/failureRate.ts';
+import { type Impaired, motorOut } from '../../../flight/reserve/motorOut.ts';
+import { reserveOnBus } from '../../../flight/reserve/onBus.ts';
+import type { Reach } from '../../../flight/reserve/types.ts';
+import type { FlightModel, Levers } from '../../../flight/types.ts';
+import { type Outcome, solved } from '../../../numerics/outcome.ts';
+import type { Matrix3 } from '../../../numerics/vector3.ts';
+import type { Numbers } from '../banded.ts';
+
+/** Agility in hover at half charge and what is left after each motor in turn. */
+export interface ReserveAnswers {
+  readonly agility: Agility;
+  readonly out: readonly Impaired[];
+  readonly figures: Numbers;
+}
+
+/**
+ * Of one motor with propeller, controller and plugs, by the flight hour: a placeholder to count motors by, not a
+ * measured rate (common practice, no source).
+ */
+const FAILURES_PER_MOTOR_HOUR = 0.002;
+const HOURS = 100;
+const HALF_CHARGE = 0.5;
+
+export function reserveAnswers(
+  model: FlightModel,
+  inertia: Matrix3,
+  levers: Levers,
+  lastCharge: number,
+): Outcome<ReserveAnswers> {
+  const lively = agility(model, inertia, levers, { charge: HALF_CHARGE });
+  if (!lively.ok) return lively;
+  const { onBus, lag, fullThrottleTime, bank, gyroscopicShare } = lively.value;
+  const { moments, accelerations, combinedShare } = onBus.reserve;
+  const last = reserveOnBus(model, inertia, levers, { charge: lastCharge });
+  const lastMoments = last.ok ? last.value.reserve.moments : undefined;
+  const out = motorOut(onBus.model);
+  const rate = failureRate(out, FAILURES_PER_MOTOR_HOUR);
+  const figures: Numbers = {
+    'roll-moment': smaller(moments.roll),
+    'pitch-moment': smaller(moments.pitch),
+    'yaw-moment': smaller(moments.yaw),
+    'last-roll-moment': lastMoments && smaller(lastMoments.roll),
+    'last-pitch-moment': lastMoments && smaller(lastMoments.pitch),
+    'last-yaw-moment': lastMoments && smaller(lastMoments.yaw),
+    'roll-acceleration': smaller(accelerations.roll),
+    'pitch-acceleration': smaller(accelerations.pitch),
+    'yaw-acceleration': smaller(accelerations.yaw),
+    'combined-control': combinedShare,
+    'motor-lag': lag,
+    'full-throttle-lag': fullThrottleTime,
+    'roll-bank-time': bank.roll.toPass,
+    'pitch-bank-time': bank.pitch.toPass,
+    'roll-stop-time': bank.roll.toStop,
+    'gyroscopic-share': gyroscopicShare,
+    'left-after-motor-out': out.reduce((least, one) => Math.min(least, controlLeft(one)), 1),
+    'motor-failures': HOURS * rate.failuresPerHour,
+    'failures-without-control': HOURS * (rate.failuresPerHour - rate.byHeld['full hover control']),
+  };
+  return solved({ agility: lively.value, out, figures });
+}
+
+/** Share of control left, for full hover control only: a hover that turns as it will earns nothing here. */
+export const controlLeft = ({ held, share }: Impaired): number => (held === 'full hover control' ? share : 0);
+
+const smaller = ({ negative, positive }: Reach): number => Math.min(negative, positive);
