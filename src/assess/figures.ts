@@ -31,9 +31,19 @@ export interface Told {
   readonly figures: Figures;
 }
 
-/** The hover story under levers, read off as flat figures; words when it cannot hover. */
-export function tellHover(model: FlightModel, levers: Levers, style: Style, craft: Craft): Outcome<Told> {
-  const outcome = hoverStory(model, levers, [style]);
+/**
+ * The hover story under levers, read off as flat figures; words when it cannot hover.
+ *
+ * @param near a story of nearly the same, to start from
+ */
+export function tellHover(
+  model: FlightModel,
+  levers: Levers,
+  style: Style,
+  craft: Craft,
+  near?: HoverStory,
+): Outcome<Told> {
+  const outcome = hoverStory(model, levers, [style], near);
   if (!outcome.ok) return outcome;
   const story = outcome.value;
   return { ok: true, value: { story, figures: figuresOf(story, model, levers, craft) } };

@@ -16,7 +16,7 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
     figures as Readonly<Record<FigureName, number>>,
     leverStates(craft.unknowns, doubt),
     ({ levers, balanceShift }) => {
-      const raised = tellHover(shifted(model, balanceShift), levers, style, craft);
+      const raised = tellHover(shifted(model, balanceShift), levers, style, craft, told.story);
       return raised.ok ? raised.value.figures : {};
     },
   );

@@ -113,25 +113,33 @@ function leastSquares(
 ): Float64Array | undefined {
   const m = rows.length;
   const count = turning.length;
-  const entry = (r: number, i: number): number => (turning[i] ? (rows[r]?.[i] ?? 0) : 0);
+  const matrix = new Float64Array(m * count);
+  for (let r = 0; r < m; r++) {
+    const row = rows[r] as readonly number[];
+    for (let i = 0; i < count; i++) matrix[r * count + i] = turning[i] ? (row[i] as number) : 0;
+  }
   const gram = new Float64Array(m * m);
   for (let r = 0; r < m; r++) {
-    for (let c = 0; c < m; c++) {
+    for (let c = 0; c <= r; c++) {
       let sum = 0;
-      for (let i = 0; i < count; i++) sum += entry(r, i) * entry(c, i);
+      for (let i = 0; i < count; i++) {
+        sum += (matrix[r * count + i] as number) * (matrix[c * count + i] as number);
+      }
       gram[r * m + c] = sum;
+      gram[c * m + r] = sum;
     }
   }
   const multipliers = solveSymmetric(gram, right, m);
   const thrusts = new Float64Array(count);
-  for (let i = 0; i < count; i++) {
-    let sum = 0;
-    for (let r = 0; r < m; r++) sum += entry(r, i) * (multipliers[r] as number);
-    thrusts[i] = sum;
+  for (let r = 0; r < m; r++) {
+    const multiplier = multipliers[r] as number;
+    for (let i = 0; i < count; i++) {
+      thrusts[i] = (thrusts[i] as number) + multiplier * (matrix[r * count + i] as number);
+    }
   }
   for (let r = 0; r < m; r++) {
-    let sum = -(right[r] ?? 0);
-    for (let i = 0; i < count; i++) sum += entry(r, i) * (thrusts[i] as number);
+    let sum = -(right[r] as number);
+    for (let i = 0; i < count; i++) sum += (matrix[r * count + i] as number) * (thrusts[i] as number);
     if (Math.abs(sum) > 1e-9) return undefined;
   }
   return thrusts;
@@ -141,22 +149,30 @@ function leastSquares(
 function solveSymmetric(matrix: Float64Array, right: readonly number[], m: number): Float64Array {
   const b = Float64Array.from(right);
   const used = new Int32Array(m).fill(-1);
-  const at = (r: number, c: number): number => matrix[r * m + c] as number;
   for (let step = 0; step < m; step++) {
     let best = -1;
+    let pivot = 1e-12;
     for (let r = 0; r < m; r++) {
       // The Gram matrix is semidefinite, so the largest diagonal is a full pivot.
-      if ((used[r] as number) < 0 && (best < 0 || at(r, r) > at(best, best))) best = r;
+      const diagonal = matrix[r * m + r] as number;
+      if ((used[r] as number) < 0 && diagonal > pivot) {
+        best = r;
+        pivot = diagonal;
+      }
     }
-    if (at(best, best) <= 1e-12) break;
+    if (best < 0) break;
     used[best] = step;
     for (let r = 0; r < m; r++) {
-      if (r === best) continue;
-      const factor = at(r, best) / at(best, best);
-      if (factor === 0) continue;
-      for (let c = 0; c < m; c++) matrix[r * m + c] = at(r, c) - factor * at(best, c);
+      const factor = (matrix[r * m + best] as number) / pivot;
+      if (r === best || factor === 0) continue;
+      for (let c = 0; c < m; c++) {
+        matrix[r * m + c] = (matrix[r * m + c] as number) - factor * (matrix[best * m + c] as number);
+      }
       b[r] = (b[r] as number) - factor * (b[best] as number);
     }
   }
-  return b.map((value, r) => ((used[r] as number) < 0 ? 0 : value / at(r, r)));
+  for (let r = 0; r < m; r++) {
+    b[r] = (used[r] as number) < 0 ? 0 : (b[r] as number) / (matrix[r * m + r] as number);
+  }
+  return b;
 }

@@ -2,7 +2,7 @@ import { switchingShare } from '../drive/controller.ts';
 import { windingResistanceAt } from '../drive/motor.ts';
 import type { PackModel, WireModel } from '../drive/types.ts';
 import { wireResistance } from '../drive/wire.ts';
-import type { FlightModel, Levers, RotorRead, Station } from './types.ts';
+import { type FlightModel, type Levers, neutralLevers, type RotorRead, type Station } from './types.ts';
 
 /** One station with the levers worked in, flat for the solvers. */
 export interface Branch {
@@ -71,9 +71,11 @@ export function circuitOf(
   windingTemperature = model.airTemperature + WARM_WINDING,
 ): Circuit {
   checkModel(model);
-  for (const [name, value] of Object.entries(levers)) {
-    if (!(value > 0 && Number.isFinite(value)))
+  for (const name of leverNames) {
+    const value = levers[name];
+    if (!(value > 0 && value < Number.POSITIVE_INFINITY)) {
       throw new RangeError(`lever ${name} must be above 0; found ${value}`);
+    }
   }
   const branches: Branch[] = [];
   for (const [index, station] of model.stations.entries()) {
@@ -94,6 +96,8 @@ export function circuitOf(
     airDensity: model.airDensity,
   };
 }
+
+const leverNames = Object.keys(neutralLevers) as readonly (keyof Levers)[];
 
 function checkModel(model: FlightModel): void {
   if (model.stations.length === 0) throw new RangeError('stations must hold at least one motor; found none');

@@ -39,11 +39,20 @@ export type Fed = 'fed' | 'pack gives out' | 'short of voltage';
  *
  * is concave. Newton's method from V = emf, where h <= 0, then walks down to the upper (stable) root
  * without ever passing it; a slope that turns positive on the way proves that there is no root.
- * (Guaranteed while every motor draws power; a windmilling motor's small feedback keeps the test honest, not the proof.)
+ * A warm start from the supply's last voltage saves steps: a tangent of a concave function, taken below the root,
+ * crosses nothing above it. (Guaranteed while every motor draws power; a windmilling motor's small feedback keeps the test honest, not the proof.)
  */
 export function feed(circuit: Circuit, source: PackSource, load: Load, supply: Supply): Fed {
+  // Once, a step below the root throws the next above it; if that fails nothing is proved yet.
+  const near = supply.busVoltage;
+  const warm = near > 0.5 * source.emf && near < source.emf;
+  const found = warm ? feedFrom(near, circuit, source, load, supply) : 'pack gives out';
+  return found === 'pack gives out' ? feedFrom(source.emf, circuit, source, load, supply) : found;
+}
+
+function feedFrom(start: number, circuit: Circuit, source: PackSource, load: Load, supply: Supply): Fed {
   const resistance = source.resistance + circuit.mainResistance;
-  let bus = source.emf;
+  let bus = start;
   let converged = false;
   for (let iteration = 0; iteration < 100 && !converged; iteration++) {
     let current = circuit.avionicsPower / bus;

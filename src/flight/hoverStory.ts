@@ -5,7 +5,7 @@ import { type Drain, drain } from './drain.ts';
 import { emptySupply, feed } from './feed.ts';
 import { heatAt, type StationHeat } from './heat.ts';
 import { type HoverTrim, hoverTrim } from './hoverTrim.ts';
-import { emptyLoad } from './load.ts';
+import { emptyLoad, rehang } from './load.ts';
 import { inWords, sourceAt } from './operatingPoint.ts';
 import { hoverCurrent, type StyleFlight, styleFlight } from './styleFlight.ts';
 import { loadForDuties } from './throttle.ts';
@@ -13,6 +13,9 @@ import type { FlightModel, Levers, OperatingPoint, Style } from './types.ts';
 
 /** Everything about standing in the air and punching out of it, on one day, under one set of levers. */
 export interface HoverStory {
+  /** Of what and under which levers it is told. */
+  readonly model: FlightModel;
+  readonly levers: Levers;
   /** [N] */
   readonly weight: number;
   readonly trim: HoverTrim;
@@ -45,14 +48,21 @@ const HOVER_SLICES = 16;
  * motor speeds do not depend on the battery, and then only feeds it.
  *
  * No solution, with the reason in words, when it cannot be trimmed or cannot hover on a half-full pack.
+ *
+ * @param near a story of nearly the same, such as the one before a lever was moved: saves half of the work and changes
+ *   nothing beyond rounding
  */
 export function hoverStory(
   model: FlightModel,
   levers: Levers,
   styles: readonly Style[],
+  near?: HoverStory,
 ): Outcome<HoverStory> {
   const circuit = circuitOf(model, levers);
-  const trimmed = hoverTrim(model, circuit);
+  const sameAir = near !== undefined && near.model === model && turnsAlike(near.levers, levers);
+  const trimmed = sameAir
+    ? solved({ ...near.trim, load: rehang(circuit, near.trim.load) })
+    : hoverTrim(model, circuit, near?.trim);
   if (!trimmed.ok) return trimmed;
   const trim = trimmed.value;
   const count = circuit.branches.length;
@@ -65,7 +75,10 @@ export function hoverStory(
   const settled = hover?.packCurrent ?? 0;
   const duties = new Float64Array(count).fill(1);
   const load = emptyLoad(count);
-  load.angularSpeed.set(trim.load.angularSpeed.map((speed) => 2.2 * speed));
+  load.angularSpeed.set(
+    near?.punch.stations.map(({ angularSpeed }) => angularSpeed) ??
+      trim.load.angularSpeed.map((speed) => 2.2 * speed),
+  );
   const punchAt = (charge: number): Outcome<OperatingPoint> => {
     const source = sourceAt(circuit, charge, settled);
     const found = loadForDuties(circuit, source, duties, 0, load, supply);
@@ -87,6 +100,8 @@ export function hoverStory(
   );
   const hoverHeat = heatAt(model, levers, hover);
   return solved({
+    model,
+    levers,
     weight: circuit.weight,
     trim,
     hover,
@@ -96,10 +111,27 @@ export function hoverStory(
     thrustToWeight: punch.value.netThrust / circuit.weight,
     lastThrustToWeight: lastPunch.value.netThrust / circuit.weight,
     endurance,
-    styles: styles.map((style) =>
-      styleFlight(circuit, trim, style, model.landingReserve, levers.styleScale, endurance),
+    styles: styles.map((style, k) =>
+      styleFlight(
+        circuit,
+        trim,
+        style,
+        model.landingReserve,
+        levers.styleScale,
+        endurance,
+        lastPunch.value.busVoltage,
+        near?.styles[k]?.style === style.name ? near.styles[k] : undefined,
+        sameAir,
+      ),
     ),
     hoverHeat,
     punchHeat: heatAt(model, levers, punch.value, hoverHeat),
   });
 }
+
+/** Whether rotors turn alike under two sets of levers in a hover. */
+const turnsAlike = (a: Levers, b: Levers): boolean =>
+  a.thrustScale === b.thrustScale &&
+  a.torqueScale === b.torqueScale &&
+  a.massScale === b.massScale &&
+  a.downloadScale === b.downloadScale;

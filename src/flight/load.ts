@@ -35,6 +35,24 @@ export function emptyLoad(count: number): Load {
   };
 }
 
+/** The same rotors, turning as they do, hung on motors that differ: what these need for it. */
+export function rehang(circuit: Circuit, turning: Load): Load {
+  const current = new Float64Array(turning.current.length);
+  const voltage = new Float64Array(turning.voltage.length);
+  for (let i = 0; i < current.length; i++) {
+    const branch = circuit.branches[i] as Branch;
+    const speed = turning.angularSpeed[i] as number;
+    current[i] =
+      speed > 0
+        ? (turning.torque[i] as number) * branch.speedConstant +
+          branch.idleConstant +
+          branch.idleSlope * speed
+        : 0;
+    voltage[i] = speed / branch.speedConstant + (current[i] as number) * motorSide(branch, speed);
+  }
+  return { ...turning, current, voltage };
+}
+
 /** No small propeller turns faster [rad/s]; 115 000 rpm. */
 const FASTEST = 12000;
 
@@ -56,10 +74,21 @@ export function discSpeed(circuit: Circuit, branch: Branch, load: Load, climb: n
   return climb + COAXIAL_WAKE * inducedSpeed(thrust, climb, circuit.airDensity, above.discArea);
 }
 
-/** Writes all that follows from one station's speed. `loads` is scratch. */
+/** Reads a rotor at one station's speed and writes all that follows. `loads` is scratch. */
 export function settleStation(branch: Branch, load: Load, i: number, speed: number, loads: RotorLoads): void {
   if (speed > 0) branch.rotor(speed, load.axialSpeed[i] as number, loads);
   else loads.thrust = loads.torque = 0;
+  writeStation(branch, load, i, speed, loads);
+}
+
+/** Writes all that follows from a station's speed and what its rotor reads there. */
+export function writeStation(
+  branch: Branch,
+  load: Load,
+  i: number,
+  speed: number,
+  loads: Readonly<RotorLoads>,
+): void {
   const torque = loads.torque * branch.torqueScale;
   const idle = branch.idleConstant + branch.idleSlope * speed;
   const current = speed > 0 ? torque * branch.speedConstant + idle : 0;
@@ -107,7 +136,7 @@ export function loadForThrusts(
         0,
         FASTEST * FASTEST,
         (load.angularSpeed[i] || 2000) ** 2,
-        -gross,
+        (s) => loads.thrust / s,
       );
       speed = Math.sqrt(square);
     }

@@ -1,8 +1,10 @@
+import type { PackSource } from '../drive/types.ts';
 import type { Circuit } from './circuit.ts';
 import { type Drain, drain } from './drain.ts';
+import { currentOfCurve, type DutyCurve, dutyCurve } from './dutyCurve.ts';
 import { emptySupply, feed, type Supply } from './feed.ts';
 import type { HoverTrim } from './hoverTrim.ts';
-import { emptyLoad, type Load, loadForThrusts } from './load.ts';
+import { emptyLoad, type Load, loadForThrusts, rehang } from './load.ts';
 import { sourceAt } from './operatingPoint.ts';
 import { loadForDuties } from './throttle.ts';
 import type { Style, StyleBin } from './types.ts';
@@ -16,9 +18,13 @@ export interface StyleFlight extends Drain {
   readonly fullThrottleShare: number;
   /** Lowest pack voltage within the style's pulses [V]. */
   readonly lowestVoltage: number;
+  /** What the motors turn at in each bin of thrust, whatever feeds them; in the order of the bins. */
+  readonly loads: readonly Load[];
 }
 
 const SLICES = 8;
+/** Pulses ride on the style's mean current, not the hover's, so they sag a little deeper than a punch does. */
+const BELOW = 0.85;
 
 interface BinLoad {
   readonly bin: StyleBin;
@@ -27,6 +33,8 @@ interface BinLoad {
   readonly byThrust: boolean;
   /** Duties for a throttle, and for a demand beyond reach. */
   readonly duties: Float64Array;
+  /** What these draw over bus voltage; made when first asked for. */
+  curve: { readonly made: DutyCurve | undefined } | undefined;
 }
 
 /**
@@ -35,6 +43,9 @@ interface BinLoad {
  * full throttle. Pulses ride on the polarisation of the mean current.
  *
  * @param hover the same pack flown in a hover
+ * @param lowestBus bus voltage of a full throttle at the landing reserve [V]
+ * @param near the same style flown by nearly the same aircraft, to start from
+ * @param sameAir when its rotors are asked for exactly the same
  * @param styleScale stretches the current that the style asks above the hover
  */
 export function styleFlight(
@@ -44,16 +55,17 @@ export function styleFlight(
   reserve: number,
   styleScale: number,
   hover: Drain,
+  lowestBus: number,
+  near?: StyleFlight,
+  sameAir = false,
 ): StyleFlight {
   const shares = style.bins.reduce((sum, bin) => sum + bin.share, 0);
   if (!(Math.abs(shares - 1) <= 1e-6)) {
     throw new RangeError(`shares of style ${style.name} must add to 1; found ${shares}`);
   }
-  const count = circuit.branches.length;
-  const supply = emptySupply(count);
-  const punch = emptyLoad(count);
-  const punchSupply = emptySupply(count);
-  const bins = style.bins.map((bin): BinLoad => binLoad(circuit, trim, bin));
+  const supply = emptySupply(circuit.branches.length);
+  const bins = style.bins.map((bin, k) => binLoad(circuit, trim, bin, near?.loads[k], sameAir));
+  const highestBus = sourceAt(circuit, 1).emf;
   let full = 0;
   let lowest = Number.POSITIVE_INFINITY;
 
@@ -63,11 +75,13 @@ export function styleFlight(
       lowest = Math.min(lowest, supply.packVoltage);
       return supply.packCurrent;
     }
-    const flown = loadForDuties(circuit, source, entry.duties, 0, punch, punchSupply);
-    if (!flown.ok) return undefined;
+    entry.curve ??= { made: dutyCurve(circuit, entry.duties, BELOW * lowestBus, highestBus) };
+    const current = entry.curve.made && currentOfCurve(entry.curve.made, circuit, source);
+    const flown = current ?? heldCurrent(circuit, source, entry.duties);
+    if (flown === undefined) return undefined;
     if (Math.abs(charge - 0.5) <= 0.5 / SLICES) full += entry.bin.share;
-    lowest = Math.min(lowest, punchSupply.packVoltage);
-    return punchSupply.packCurrent;
+    lowest = Math.min(lowest, source.emf - source.resistance * flown);
+    return flown;
   };
   const flown = drain(circuit, reserve, SLICES, (charge, settled) => {
     const before = settled === 0 ? hover.meanCurrent : settled;
@@ -87,7 +101,15 @@ export function styleFlight(
     ofHover: hover.duration > 0 ? flown.duration / hover.duration : 0,
     fullThrottleShare: full,
     lowestVoltage: Number.isFinite(lowest) ? lowest : 0,
+    loads: bins.map(({ load }) => load),
   };
+}
+
+/** Pack current at duties, solved directly [A]; undefined when the pack cannot hold its electronics up. */
+function heldCurrent(circuit: Circuit, source: PackSource, duties: Float64Array): number | undefined {
+  const supply = emptySupply(duties.length);
+  const found = loadForDuties(circuit, source, duties, 0, emptyLoad(duties.length), supply);
+  return found.ok ? supply.packCurrent : undefined;
 }
 
 /** Pack current of a steady hover at a charge [A]; undefined when it cannot be fed. */
@@ -101,7 +123,13 @@ export function hoverCurrent(
   return fed === 'fed' ? supply.packCurrent : undefined;
 }
 
-function binLoad(circuit: Circuit, trim: HoverTrim, bin: StyleBin): BinLoad {
+function binLoad(
+  circuit: Circuit,
+  trim: HoverTrim,
+  bin: StyleBin,
+  near: Load | undefined,
+  sameAir: boolean,
+): BinLoad {
   const count = circuit.branches.length;
   const load = emptyLoad(count);
   const duties = new Float64Array(count).fill(1);
@@ -109,9 +137,18 @@ function binLoad(circuit: Circuit, trim: HoverTrim, bin: StyleBin): BinLoad {
     circuit.branches.forEach((branch, i) => {
       duties[i] = branch.idleDuty + (1 - branch.idleDuty) * bin.throttle;
     });
-    return { bin, load, byThrust: false, duties };
+    return { bin, load, byThrust: false, duties, curve: undefined };
   }
-  load.angularSpeed.set(trim.load.angularSpeed);
+  // Where the rotors could not give it the speeds of a first try are left behind, of no use to anybody.
+  const known = near?.voltage.every((volts) => volts > 0);
+  if (near && known && sameAir) {
+    return { bin, load: rehang(circuit, near), byThrust: true, duties, curve: undefined };
+  }
+  const faster = Math.sqrt(bin.thrustToWeight);
+  load.angularSpeed.set(
+    near && known ? near.angularSpeed : trim.load.angularSpeed.map((speed) => speed * faster),
+  );
   const thrusts = trim.thrusts.map((thrust) => thrust * bin.thrustToWeight);
-  return { bin, load, byThrust: loadForThrusts(circuit, thrusts, 0, load).ok, duties };
+  const byThrust = loadForThrusts(circuit, thrusts, 0, load).ok;
+  return { bin, load, byThrust, duties, curve: undefined };
 }

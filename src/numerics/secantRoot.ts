@@ -5,9 +5,16 @@
  *
  * @param f rising on [low, high]
  * @param guess inside the bracket (held to it)
- * @returns the root, to a relative error of 1e-12 or better
+ * @param slopeAt about the slope of f at the guess, asked right after f there: saves a call
+ * @returns the root, to a relative error of 1e-12 or better; 1e-9 at a kink of f
  */
-export function secantRoot(f: (x: number) => number, low: number, high: number, guess: number): number {
+export function secantRoot(
+  f: (x: number) => number,
+  low: number,
+  high: number,
+  guess: number,
+  slopeAt?: (x: number) => number,
+): number {
   let a = low;
   let b = high;
   let previous = guess > low && guess < high ? guess : 0.5 * (low + high);
@@ -18,6 +25,11 @@ export function secantRoot(f: (x: number) => number, low: number, high: number, 
   // A first step so small that it measures the slope, towards the root.
   const nudge = Math.max(1e-4 * Math.abs(previous), 1e-9 * (b - a));
   let x = fPrevious > 0 ? Math.max(previous - nudge, a) : Math.min(previous + nudge, b);
+  if (slopeAt !== undefined) {
+    const newton = previous - fPrevious / slopeAt(previous);
+    if (Math.abs(newton - previous) <= 1e-13 * Math.abs(previous)) return previous;
+    if (newton > a && newton < b) x = newton;
+  }
   let width = b - a;
   for (let iteration = 0; iteration < 200; iteration++) {
     const fx = f(x);
@@ -26,8 +38,9 @@ export function secantRoot(f: (x: number) => number, low: number, high: number, 
     else a = x;
     const secant = x - (fx * (x - previous)) / (fx - fPrevious);
     const inside = secant > a && secant < b;
-    // Secant errors multiply: a step of 1e-12 leaves rounding only, and at a kink still 1e-12.
-    if (inside && Math.abs(secant - x) <= 1e-12 * Math.abs(x)) return secant;
+    // Secant errors multiply: where this step times the last is small, rounding only is left.
+    const step = Math.abs(secant - x);
+    if (inside && step <= 1e-9 * Math.abs(x) && step * Math.abs(x - previous) <= 1e-14 * x * x) return secant;
     if (b - a <= 4e-16 * Math.max(Math.abs(a), Math.abs(b))) return 0.5 * (a + b);
     previous = x;
     fPrevious = fx;

@@ -1,6 +1,7 @@
-import { type Branch, type Circuit, motorSide } from '../circuit.ts';
+import type { Circuit } from '../circuit.ts';
 import { describe } from '../describe.ts';
 import { emptySupply, feed } from '../feed.ts';
+import { rehang } from '../load.ts';
 import { sourceAt } from '../operatingPoint.ts';
 import type { OperatingPoint } from '../types.ts';
 import type { ForwardTrim } from './forwardTrim.ts';
@@ -22,16 +23,7 @@ export interface Fed {
  * @returns undefined when the pack cannot carry the power at any voltage
  */
 export function refeed(trim: ForwardTrim, circuit: Circuit, charge: number): Fed | undefined {
-  const { load } = trim;
-  const current = new Float64Array(load.current.length);
-  const voltage = new Float64Array(load.voltage.length);
-  circuit.branches.forEach((branch: Branch, i) => {
-    const speed = load.angularSpeed[i] as number;
-    const idle = branch.idleConstant + branch.idleSlope * speed;
-    current[i] = speed > 0 ? (load.torque[i] as number) * branch.speedConstant + idle : 0;
-    voltage[i] = speed / branch.speedConstant + (current[i] as number) * motorSide(branch, speed);
-  });
-  const hung = { ...load, current, voltage };
+  const hung = rehang(circuit, trim.load);
   const supply = emptySupply(circuit.branches.length);
   const source = sourceAt(circuit, charge);
   if (feed(circuit, source, hung, supply) === 'pack gives out') return undefined;

@@ -60,6 +60,7 @@ export function flyMission(
 function timing(leg: Leg): { duration: number; groundSpeed: number } {
   switch (leg.kind) {
     case 'hover':
+    case 'pull':
     case 'idle':
     case 'full throttle':
       return { duration: positive('duration', leg.duration), groundSpeed: 0 };
@@ -106,6 +107,19 @@ function loadOfLeg(craft: ForwardCraft, leg: Leg): Outcome<Load | undefined> {
         load,
       );
     }
+    case 'pull': {
+      const share = positive('thrustToWeight', leg.thrustToWeight);
+      const load = emptyLoad(circuit.branches.length);
+      load.angularSpeed.set(trim.load.angularSpeed);
+      const pulled = loadForThrusts(
+        circuit,
+        trim.thrusts.map((thrust) => thrust * share),
+        0,
+        load,
+      );
+      // Beyond the propellers is beyond the pack: flown at full throttle.
+      return pulled.ok ? pulled : solved(undefined);
+    }
     case 'full throttle':
     case 'idle':
       return solved(undefined);
@@ -131,7 +145,8 @@ function flyLeg(
   const wanted = loadOfLeg(craft, leg);
   if (!wanted.ok) return noSolution(`leg ${index + 1} (${leg.kind}): ${wanted.reason}`);
   const load = wanted.value ?? emptyLoad(count);
-  const duties = circuit.branches.map((branch) => (leg.kind === 'full throttle' ? 1 : branch.idleDuty));
+  const duties = circuit.branches.map((branch) => (leg.kind === 'idle' ? branch.idleDuty : 1));
+  const punch = emptyLoad(count);
   const supply = emptySupply(count);
   const cutOff = pack.series * pack.cutOffCellVoltage;
   const cooling = PACK_COOLING * (pack.heatCapacity / 1000) ** (2 / 3);
@@ -145,7 +160,9 @@ function flyLeg(
   let source = sourceOf(craft, { charge, polarisation, temperature });
   for (let k = 0; k < steps && end === 'landed'; k++) {
     source = sourceOf(craft, { charge, polarisation, temperature });
-    const fed = carry(craft, source, wanted.value === undefined ? duties : undefined, load, supply);
+    const asked = carry(craft, source, wanted.value === undefined ? duties : undefined, load, supply);
+    const fed =
+      !asked.ok && leg.kind === 'pull' ? carry(craft, source, duties, punch, supply) : asked;
     if (!fed.ok) return noSolution(`leg ${index + 1} (${leg.kind}): ${fed.reason}`);
     const current = supply.packCurrent;
     lowestVoltage = Math.min(lowestVoltage, supply.packVoltage);

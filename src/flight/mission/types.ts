@@ -12,6 +12,8 @@ export type Leg =
     }
   /** Straight up. */
   | { readonly kind: 'climb'; readonly speed: number; readonly height: number }
+  /** Thrust held at a multiple of the weight, static, as in turns and climbs; full throttle where the pack cannot. */
+  | { readonly kind: 'pull'; readonly thrustToWeight: number; readonly duration: number }
   /** All motors at full throttle, as held static: an upper bound of what they draw. */
   | { readonly kind: 'full throttle'; readonly duration: number }
   /** On the ground, armed, at throttle 0. */
