@@ -19,7 +19,7 @@ const vitest = (name, ...args) =>
 rmSync('.cache', { recursive: true, force: true });
 const stages = [
   ['types', () => npx('tsc', '-p', 'tsconfig.json') || npx('tsc', '-p', 'tsconfig.web.json')],
-  ['lint and format', () => npx('biome', 'ci', '--error-on-warnings', '.')],
+  ['lint and format', () => npx('biome', 'ci', '--error-on-warnings', '--colors=off', '.')],
   ['import rule', () => run('node', ['scripts/importRule.mjs'])],
   ['dead code', () => npx('knip')],
   ['schemas current', () => npx('tsx', 'scripts/writeSchemas.ts', '--check')],
