@@ -147,6 +147,7 @@ function flyLeg(
   const load = wanted.value ?? emptyLoad(count);
   const duties = circuit.branches.map((branch) => (leg.kind === 'idle' ? branch.idleDuty : 1));
   const punch = emptyLoad(count);
+  let carried = load;
   const supply = emptySupply(count);
   const cutOff = pack.series * pack.cutOffCellVoltage;
   const cooling = PACK_COOLING * (pack.heatCapacity / 1000) ** (2 / 3);
@@ -161,9 +162,9 @@ function flyLeg(
   for (let k = 0; k < steps && end === 'landed'; k++) {
     source = sourceOf(craft, { charge, polarisation, temperature });
     const asked = carry(craft, source, wanted.value === undefined ? duties : undefined, load, supply);
-    const fed =
-      !asked.ok && leg.kind === 'pull' ? carry(craft, source, duties, punch, supply) : asked;
+    const fed = !asked.ok && leg.kind === 'pull' ? carry(craft, source, duties, punch, supply) : asked;
     if (!fed.ok) return noSolution(`leg ${index + 1} (${leg.kind}): ${fed.reason}`);
+    carried = fed.value;
     const current = supply.packCurrent;
     lowestVoltage = Math.min(lowestVoltage, supply.packVoltage);
     if (supply.packVoltage < cutOff) {
@@ -191,7 +192,7 @@ function flyLeg(
       meanCurrent: elapsed > 0 ? drawn / elapsed : supply.packCurrent,
       lowestVoltage,
       after: { charge, polarisation, temperature },
-      last: describe(circuit, source, load, supply),
+      last: describe(circuit, source, carried, supply),
     },
   });
 }
