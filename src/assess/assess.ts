@@ -18,6 +18,9 @@ import { chargingMeasures } from './money/charging.ts';
 import { costLines } from './money/costLines.ts';
 import { moneyFindings, moneyMeasures, moneyReport } from './money/moneyMeasures.ts';
 import { obstaclesOf } from './obstacles.ts';
+import type { PartData } from './parts/data.ts';
+import { runParts } from './parts/index.ts';
+import type { PartResult } from './parts/types.ts';
 import { prepareFlight } from './prepareFlight.ts';
 import type { PreparedRotors } from './prepareRotors.ts';
 import { stationReports } from './stationReports.ts';
@@ -31,8 +34,12 @@ export interface AssessContext {
   readonly sections: SectionTables;
   /** Rotors made ready before in the same air, so that they are not made again. */
   readonly rotors?: PreparedRotors;
+  /** Propellers matched to their measured points before, from the same shelf. */
+  readonly blades?: ReadonlyMap<string, CraftRotor>;
   /** The file the build was read from, so that errors name their line. */
   readonly where?: BuildPlace;
+  /** `quick` (when absent) leaves the parts out, for sliders and searches; `full` runs them all. */
+  readonly tier?: 'quick' | 'full';
 }
 
 /**
@@ -41,13 +48,14 @@ export interface AssessContext {
  * itself is a finding. Use `assessCraft` when the craft is resolved already.
  */
 export function assess(build: Build, context: AssessContext): Reading<Assessment> {
-  const craft = resolveBuild(build, context.shelf, context.where, factsOf(context.rotors));
+  const craft = resolveBuild(build, context.shelf, context.where, factsOf(context));
   return craft.ok ? { ok: true, value: assessCraft(craft.value, context) } : craft;
 }
 
-/** What resolving takes over from rotors made before. */
-export function factsOf(rotors: PreparedRotors = new Map()): ReadonlyMap<string, CraftRotor> {
-  return new Map([...rotors].map(([id, { facts }]) => [id, facts]));
+/** What resolving takes over from rotors and blades made before. */
+export function factsOf(context: Pick<AssessContext, 'rotors' | 'blades'>): ReadonlyMap<string, CraftRotor> {
+  const made = [...(context.rotors ?? [])].map(([id, { facts }]) => [id, facts] as const);
+  return new Map([...(context.blades ?? []), ...made]);
 }
 
 /** As `assess`, for a resolved craft. */
@@ -61,12 +69,19 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
   const flight = prepareFlight(craft, context);
   const story = flight.ok ? flight.value.told.story : undefined;
   const massDeviation = craft.unknowns.find((unknown) => unknown.lever === 'massScale')?.deviation ?? 0.03;
+  const parts =
+    context.tier === 'full'
+      ? [...runParts({ craft, ...context, ...(flight.ok ? { flight: flight.value } : {}) })].map(
+          ({ result }) => result,
+        )
+      : [];
   const money = moneyReport(costLines(craft, brief, context.shelf), brief);
   const measures = [
     ...exactMeasures(craft, gaps, massDeviation),
     ...(flight.ok ? flownMeasures(craft, brief, flight.value) : []),
     ...moneyMeasures(money),
     ...chargingMeasures(craft, brief, context.shelf),
+    ...parts.flatMap((part) => part.measures),
   ];
   const fit = fitLines({
     craft,
@@ -82,6 +97,7 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     ...windowFindings(measures),
     ...fit.filter((line) => !line.passes).map(toFinding),
     ...moneyFindings(money, measures, brief),
+    ...parts.flatMap((part) => part.findings),
   ];
   return {
     build: craft.build.name,
@@ -93,7 +109,13 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     stations,
     money,
     inferred: craft.inferred,
+    ...(context.tier === 'full' ? { data: gathered(parts) } : {}),
   };
+}
+
+/** Each key is filled by one part at most, so nothing is laid over. */
+function gathered(parts: readonly PartResult[]): PartData {
+  return Object.assign({}, ...parts.map(({ data }) => data));
 }
 
 /** What the fit rules hold against ratings; a rule without its figure stays silent. */

@@ -1,6 +1,6 @@
 import { assess } from '../../assess/assess.ts';
 import { sectionTables } from '../../rotor/sections.ts';
-import { loadBrief, loadBuild, loadShelf } from '../context.ts';
+import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
 import { mustRead } from '../files.ts';
 import { type ExitCode, exitCode, type Io } from '../io.ts';
 import { assessmentText } from '../print/assessmentText.ts';
@@ -10,6 +10,7 @@ export interface AssessOptions {
   readonly brief?: string;
   readonly for?: string;
   readonly shelf: readonly string[];
+  readonly quick?: boolean;
   readonly how?: boolean;
   readonly notes?: boolean;
   readonly json?: boolean;
@@ -20,7 +21,16 @@ export function assessBuild(file: string, options: AssessOptions, io: Io): ExitC
   const shelf = loadShelf(options.shelf, io);
   const brief = loadBrief(options.brief, options.for, io);
   const read = loadBuild(file, io);
-  const assessment = mustRead(assess(read.build, { brief, shelf, sections: sectionTables(), where: read }));
+  const assessment = mustRead(
+    assess(read.build, {
+      brief,
+      shelf,
+      sections: sectionTables(),
+      where: read,
+      blades: loadBlades(options.shelf, io),
+      tier: options.quick ? 'quick' : 'full',
+    }),
+  );
   io.writeOut(
     options.json
       ? `${JSON.stringify(assessment, null, 2)}\n`

@@ -8,7 +8,7 @@ import { type Comparison, compare } from '../../choose/compare.ts';
 import { usualWants } from '../../choose/wants.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import type { ComparisonReport } from '../comparisonReport.ts';
-import { loadBrief, loadBuild, loadShelf } from '../context.ts';
+import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
 import { mustRead } from '../files.ts';
 import { BadInput, type ExitCode, exitCode, type Io } from '../io.ts';
 import { comparisonText } from '../print/comparisonText.ts';
@@ -18,6 +18,7 @@ export interface CompareOptions {
   readonly brief?: string;
   readonly for?: string;
   readonly shelf: readonly string[];
+  readonly quick?: boolean;
   readonly all?: boolean;
   readonly json?: boolean;
 }
@@ -35,16 +36,18 @@ export function compareBuilds(given: readonly string[], options: CompareOptions,
   const shelf = loadShelf(options.shelf, io);
   const brief = loadBrief(told[0], options.for, io);
   const builds = files.map((file) => loadBuild(file, io));
+  const blades = loadBlades(options.shelf, io);
   const sections = sectionTables();
   const air = airOf(brief);
   let rotors: PreparedRotors = new Map();
   for (const read of builds) {
-    const craft = mustRead(resolveBuild(read.build, shelf, read));
+    const craft = mustRead(resolveBuild(read.build, shelf, read, blades));
     const prepared = prepareRotors(craft, air, sections, rotors);
     if (prepared.ok) rotors = prepared.value;
   }
   const context: AssessContext = { brief, shelf, sections, rotors };
-  const assessments = builds.map((read) => mustRead(assess(read.build, { ...context, where: read })));
+  const tier = options.quick ? 'quick' : 'full';
+  const assessments = builds.map((read) => mustRead(assess(read.build, { ...context, where: read, tier })));
   const comparison = compare(assessments, usualWants(brief.purpose));
   const report: ComparisonReport = {
     comparison,
