@@ -180,7 +180,9 @@ export interface KnocksReport {
     readonly construction: 'separate arms' | 'one-piece plate';
     readonly price: number;
     readonly priceInferred: boolean;
+    /** Mean cost of repairs cut that way, and as it is, over the same histories. */
     readonly money: number;
+    readonly moneyAsIs: number;
     readonly benchTime: number;
   };
   readonly benchTime: number;

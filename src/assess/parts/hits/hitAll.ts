@@ -1,0 +1,220 @@
+import type { FrameArm } from '../../../airframe/frameModel.ts';
+import { type HitAnswer, hit, hitHeading, SURFACES, type Surface } from '../../../airframe/hits.ts';
+import type { Craft, CraftMotor } from '../../../build/craft.ts';
+import type { Purpose } from '../../../build/schema/brief.ts';
+import { normalShare } from '../../../numerics/normalShare.ts';
+import { type Outcome, solved } from '../../../numerics/outcome.ts';
+import type { Vector3 } from '../../../numerics/vector3.ts';
+import type { HitReport, HitWay } from '../airframeData.ts';
+import { bladeForce } from './bladeForce.ts';
+import { type LandsFirst, landsFirst } from './leading.ts';
+
+/** Clearance hole over its screw [m]. */
+const CLEARANCE = 2e-4;
+/** A pack is about as soft as this [N/m], and shakes the arms by this over a slow push (common practice, no source). */
+const PACK_STIFFNESS = 6e4;
+const SUDDEN = 1.5;
+/** A guard's hoop in front of the motor gives way as this [N/m] (common practice, no source). */
+const GUARD_STIFFNESS = 2e4;
+/** A pack that hangs lower than the arms by this takes the drop. */
+const CLEAR_LEAD = 0.008;
+
+/** Typical speed of a hit [m/s] by purpose and way, as the forecast of knocks has it (common practice, no source). */
+export function usualHitSpeed(purpose: Purpose, way: HitWay): number {
+  if (way === 'flat') return 6;
+  const ahead = { race: 13, freestyle: 9, 'guarded filming': 4, cruising: 9, micro: 4 }[purpose];
+  switch (way) {
+    case 'side-on':
+      return 0.8 * ahead;
+    case 'prop strike':
+      return 0.6 * ahead;
+    case 'end-on':
+    case 'from ahead':
+      return ahead;
+  }
+}
+
+export interface StruckCraft {
+  readonly craft: Craft;
+  /** In the order of `craft.frame.arms`. */
+  readonly arms: readonly FrameArm[];
+  readonly purpose: Purpose;
+  /** Surfaces to hit; all usual ones when absent. */
+  readonly surfaces?: readonly Surface[];
+}
+
+/** Every arm struck every way against every surface. */
+export function hitAll(struck: StruckCraft): Outcome<readonly HitReport[]> {
+  const list: HitReport[] = [];
+  const first = landsFirst(struck.craft);
+  for (const [index, arm] of struck.arms.entries()) {
+    const motor = struck.craft.motors.find(({ place }) => place.armIndex === index);
+    if (motor === undefined) continue;
+    for (const surface of struck.surfaces ?? SURFACES) {
+      for (const way of waysOf(motor)) {
+        const found = one(struck, arm, motor, surface, way);
+        if (!found.ok) return found;
+        const loaded = way === 'flat' ? softened(found.value, struck, arm, surface, first) : found.value;
+        list.push(reportOf(loaded, arm, surface, way, usualHitSpeed(struck.purpose, way)));
+      }
+    }
+    const strike = propStrike(struck, arm, motor);
+    if (!strike.ok) return strike;
+    list.push(strike.value);
+  }
+  return solved(list);
+}
+
+const waysOf = ({ place }: CraftMotor): readonly HitWay[] =>
+  place.position[0] > 0 ? ['flat', 'end-on', 'side-on', 'from ahead'] : ['flat', 'end-on', 'side-on'];
+
+function one(
+  { craft, purpose }: StruckCraft,
+  arm: FrameArm,
+  motor: CraftMotor,
+  surface: Surface,
+  way: HitWay,
+): Outcome<HitAnswer> {
+  return hit({
+    arm,
+    material: craft.frame.material,
+    craft: craft.massProperties,
+    heading: headingOf(arm, way),
+    speed: usualHitSpeed(purpose, way),
+    surface: way === 'flat' ? surface : behindGuard(craft, motor, surface),
+    // From below the arm's own end lands; else the middle of the bell is struck.
+    contactHeight: way === 'flat' ? 0 : bellHeight(craft, motor),
+    rootHole: rootHole(craft),
+  });
+}
+
+/** What meets a guarded motor in its plane meets the guard first: the two give way one after the other. */
+function behindGuard({ frame }: Craft, motor: CraftMotor, surface: Surface): Surface {
+  if (!frame.guards.some((guard) => guard.motor === motor.place.name)) return surface;
+  return { ...surface, contactStiffness: 1 / (1 / surface.contactStiffness + 1 / GUARD_STIFFNESS) };
+}
+
+function headingOf(arm: FrameArm, way: HitWay): Vector3 {
+  switch (way) {
+    case 'from ahead':
+      return [1, 0, 0];
+    case 'prop strike':
+      return hitHeading(arm, 'side-on');
+    case 'flat':
+    case 'end-on':
+    case 'side-on':
+      return hitHeading(arm, way);
+  }
+}
+
+/** Height of the bell's middle above the arm's mid-plane, negative under it [m]. */
+function bellHeight({ frame }: Craft, { place, fit }: CraftMotor): number {
+  const half = ((frame.arms[place.armIndex]?.thickness ?? 0) + fit.height) / 2;
+  return place.propSide === 'above' ? half : -half;
+}
+
+/** Screw holes where separate arms are clamped, as wide as for the motors' screws. A sheet has none there. */
+function rootHole({ frame, motors }: Craft): number {
+  if (frame.construction === 'one-piece plate') return 0;
+  const screw = Number.parseFloat(motors[0]?.fit.mountScrew.slice(1) ?? '3') / 1000;
+  return screw + CLEARANCE;
+}
+
+/**
+ * A level drop that the pack takes: the craft stops on pack and surface in series, and the arm feels only
+ * its own end's inertia. Everything is linear, so reserve and speed scale with the load.
+ */
+function softened(
+  answer: HitAnswer,
+  { craft, purpose }: StruckCraft,
+  arm: FrameArm,
+  surface: Surface,
+  first: LandsFirst,
+): HitAnswer {
+  if (first.what !== 'pack' || first.lead < CLEAR_LEAD) return answer;
+  const speed = usualHitSpeed(purpose, 'flat');
+  const stiffness = 1 / (1 / PACK_STIFFNESS + 1 / surface.contactStiffness);
+  const { mass } = craft.massProperties;
+  const deceleration = speed * Math.sqrt(stiffness / mass);
+  const force = Math.max(1e-6, SUDDEN * (arm.beam.tipBody?.mass ?? 0) * deceleration);
+  return rescaled(answer, force, speed);
+}
+
+function rescaled(answer: HitAnswer, force: number, speed: number): HitAnswer {
+  const scale = force / answer.peakForce;
+  const reserve = answer.reserve / scale;
+  return {
+    ...answer,
+    peakForce: force,
+    reserve,
+    breakingSpeed: speed * reserve,
+    chance: chanceOf(reserve, answer.logDeviation),
+    stress: answer.stress.map(({ at, tension, compression, shear }) => ({
+      at,
+      tension: tension * scale,
+      compression: compression * scale,
+      shear: shear * scale,
+    })),
+  };
+}
+
+/** A blade that meets something hard loads the arm, at the height of its disc, by no more than it takes to break the blade. */
+function propStrike(struck: StruckCraft, arm: FrameArm, motor: CraftMotor): Outcome<HitReport> {
+  const { craft } = struck;
+  const rotor = craft.rotors[motor.rotor];
+  const propeller = craft.parts.propellers.find(({ id }) => id === rotor?.partId);
+  const wood = SURFACES[1];
+  if (rotor === undefined || propeller === undefined || wood === undefined) {
+    throw new RangeError('motors: each needs a propeller');
+  }
+  const speed = usualHitSpeed(struck.purpose, 'prop strike');
+  const force = bladeForce(rotor.blade, propeller.material);
+  const side = hit({
+    arm,
+    material: craft.frame.material,
+    craft: craft.massProperties,
+    heading: headingOf(arm, 'prop strike'),
+    speed,
+    surface: wood,
+    contactHeight: arm.root[2] - motor.discPlace[2],
+    rootHole: rootHole(craft),
+  });
+  if (!side.ok) return side;
+  const loaded = rescaled(side.value, force.median, speed);
+  const logDeviation = Math.hypot(loaded.logDeviation, force.logDeviation);
+  const { breakingSpeed: _, ...report } = reportOf(
+    loaded,
+    arm,
+    { name: 'anything hard' },
+    'prop strike',
+    speed,
+  );
+  return solved({ ...report, logDeviation, chance: chanceOf(loaded.reserve, logDeviation) });
+}
+
+const chanceOf = (reserve: number, logDeviation: number): number =>
+  logDeviation > 0 ? normalShare(-Math.log(reserve) / logDeviation) : Number(reserve < 1);
+
+function reportOf(
+  answer: HitAnswer,
+  arm: FrameArm,
+  surface: Pick<Surface, 'name'>,
+  way: HitWay,
+  speed: number,
+): HitReport & { readonly breakingSpeed: number } {
+  const { peakForce, reserve, weakest, place, chance, breakingSpeed, logDeviation, stress } = answer;
+  return {
+    arm: arm.name,
+    way,
+    surface: surface.name,
+    speed,
+    peakForce,
+    reserve,
+    weakest,
+    place,
+    chance,
+    breakingSpeed,
+    logDeviation,
+    stress,
+  };
+}
