@@ -1,6 +1,7 @@
 // Packs the shipped shelf beside the built command line: reading its YAML anew takes longer than an assessment.
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileErrorText } from '../src/build/read/fileError.ts';
+import { packRotors } from '../src/build/read/packedRotors.ts';
 import { packShelf } from '../src/build/read/packedShelf.ts';
 import { readShelf } from '../src/build/read/readShelf.ts';
 import { EMPTY_SHELF } from '../src/build/shelf.ts';
@@ -18,4 +19,5 @@ for (const name of readdirSync('shelf').sort()) {
 }
 mkdirSync('dist/cli', { recursive: true });
 writeFileSync('dist/cli/shelf.json', packShelf(shelf));
+writeFileSync('dist/cli/rotors.json', packRotors(shelf));
 console.log(`${shelf.parts.size} parts packed`);

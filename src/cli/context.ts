@@ -1,3 +1,4 @@
+import type { CraftRotor } from '../build/craft.ts';
 import { type BuildFile, readBrief, readBuild } from '../build/read/readBuild.ts';
 import { readShelf } from '../build/read/readShelf.ts';
 import type { Brief } from '../build/schema/brief.ts';
@@ -17,6 +18,11 @@ export function loadShelf(own: readonly string[], io: Io): Shelf {
     }
   }
   return shelf;
+}
+
+/** Blades matched beforehand; none with shelves of the user's own, whose parts may stand in for them. */
+export function loadBlades(own: readonly string[], io: Io): ReadonlyMap<string, CraftRotor> {
+  return own.length === 0 ? io.shippedRotors() : new Map();
 }
 
 export function loadBuild(file: string, io: Io): BuildFile {

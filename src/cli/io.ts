@@ -1,3 +1,4 @@
+import type { CraftRotor } from '../build/craft.ts';
 import type { Shelf } from '../build/shelf.ts';
 
 /** All that a verb may touch of the machine, so that tests can stand in for it. */
@@ -6,6 +7,8 @@ export interface Io {
   readonly readText: (path: string) => string;
   /** The shelf that ships with the program. */
   readonly shippedShelf: () => Shelf;
+  /** Its propellers with measured points, their blades matched to them when it was packed. */
+  readonly shippedRotors: () => ReadonlyMap<string, CraftRotor>;
   readonly writeOut: (text: string) => void;
   readonly writeError: (text: string) => void;
   /** True on a terminal that wants colour. */

@@ -1,10 +1,13 @@
 import { readFileSync, statSync } from 'node:fs';
+import { unpackRotors } from '../build/read/packedRotors.ts';
 import { unpackShelf } from '../build/read/packedShelf.ts';
 import { BadInput, exitCode, type Io } from './io.ts';
 import { runProgram } from './program.ts';
 
 /** Larger files are not read at all: no honest build is that long. */
 const LARGEST_FILE = 5_000_000;
+
+const readBeside = (name: string) => readFileSync(new URL(`./${name}`, import.meta.url), 'utf8');
 
 const io: Io = {
   readText: (path) => {
@@ -25,7 +28,8 @@ const io: Io = {
       throw new BadInput(`${path}: ${why[code] ?? `it cannot be read (${code})`}. Check the path.`);
     }
   },
-  shippedShelf: () => unpackShelf(readFileSync(new URL('./shelf.json', import.meta.url), 'utf8')),
+  shippedShelf: () => unpackShelf(readBeside('shelf.json')),
+  shippedRotors: () => unpackRotors(readBeside('rotors.json')),
   writeOut: (text) => process.stdout.write(text),
   writeError: (text) => process.stderr.write(text),
   colours: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,

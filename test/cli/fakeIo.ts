@@ -44,6 +44,7 @@ export async function quadwright(
       }
     },
     shippedShelf,
+    shippedRotors: () => new Map(),
     writeOut: (text) => {
       out += text;
     },

@@ -5,7 +5,7 @@ import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
 import { pointForThrottles } from '../../flight/operatingPoint.ts';
 import { neutralLevers } from '../../flight/types.ts';
 import { sectionTables } from '../../rotor/sections.ts';
-import { loadBrief, loadBuild, loadShelf } from '../context.ts';
+import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
 import { mustRead } from '../files.ts';
 import { BadInput, type Io } from '../io.ts';
 import { quantityWithin } from '../options.ts';
@@ -28,7 +28,7 @@ export function askPoint(file: string, options: AskPointOptions, io: Io): void {
   const shelf = loadShelf(options.shelf, io);
   const brief = loadBrief(options.brief, options.for, io);
   const read = loadBuild(file, io);
-  const craft = mustRead(resolveBuild(read.build, shelf, read));
+  const craft = mustRead(resolveBuild(read.build, shelf, read, loadBlades(options.shelf, io)));
   const air = airOf(brief);
   const prepared = prepareRotors(craft, air, sectionTables());
   if (!prepared.ok) throw new BadInput(`${file}: propellers: ${prepared.reason}`);
