@@ -18,7 +18,7 @@ export interface ObliqueState {
 export interface ObliqueRequest {
   /** Of the rotor, before download [N], > 0. */
   readonly thrust: number;
-  /** Through the disc from above [m/s], >= 0. */
+  /** Through the disc from above, wakes of others included [m/s]; a little below 0 in their upwash. */
   readonly axialSpeed: number;
   /** Along the disc [m/s], >= 0. */
   readonly edgewiseSpeed: number;

@@ -7,6 +7,7 @@ import { emptySupply, type Fed, feed } from '../feed.ts';
 import { hoverTrim } from '../hoverTrim.ts';
 import { inWords, sourceAt } from '../operatingPoint.ts';
 import type { FlightModel, Levers, OperatingPoint } from '../types.ts';
+import { type WakeTable, wakeTable } from '../wakes/wakeTable.ts';
 import type { BarDrag } from './bodyDrag.ts';
 import { glauertRotor, type ObliqueRotor } from './edgewise.ts';
 import { type ForwardCraft, type ForwardTrim, forwardTrim } from './forwardTrim.ts';
@@ -19,6 +20,8 @@ export interface ForwardOptions {
   readonly bars?: readonly BarDrag[];
   /** The closed-form Glauert rotor when absent. */
   readonly oblique?: ObliqueRotor;
+  /** Of the model's stations, made before by `wakeTable`; made anew when absent. */
+  readonly wakes?: WakeTable | 'left out';
 }
 
 /**
@@ -35,7 +38,9 @@ export function forwardCraft(
   const circuit = circuitOf(model, levers);
   const trim = hoverTrim(model, circuit);
   if (!trim.ok) return trim;
+  const wakes = options.wakes ?? wakeTable(model.stations);
   return solved({
+    ...(wakes === 'left out' ? {} : { wakes }),
     model,
     circuit,
     trim: trim.value,

@@ -7,6 +7,8 @@ import type { Circuit } from '../circuit.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
 import { emptyLoad, type Load } from '../load.ts';
 import type { FlightModel } from '../types.ts';
+import { inducedSpeed } from '../wake.ts';
+import { type WakeSource, type WakeTable, writeWash } from '../wakes/wakeTable.ts';
 import { type BarDrag, bluffAreas, writeBodyForce } from './bodyDrag.ts';
 import type { ObliqueRotor, ObliqueState } from './edgewise.ts';
 import { type RotorSet, turnRotors } from './turnRotors.ts';
@@ -24,6 +26,8 @@ export interface ForwardCraft {
   readonly dragCentre: Vector3;
   readonly dragScale: number;
   readonly oblique: ObliqueRotor;
+  /** Of the rotors on one another; none when absent. */
+  readonly wakes?: WakeTable;
 }
 
 /** Level flight at a speed, motors turning as needed, whatever feeds them. */
@@ -45,11 +49,15 @@ export interface ForwardTrim {
   readonly load: Load;
   /** One a station. */
   readonly rotors: readonly ObliqueState[];
+  /** Axial speed that the other rotors' wakes add at each disc [m/s]; upwash is negative. */
+  readonly wash: Float64Array;
 }
 
 /** Shares of the thrust and the moments they must balance take turns; they hardly move each other. */
 const ROUNDS = 12;
 const SETTLED = 1e-9;
+/** A wash is settled when a thousand times further off than a share would be: a millionth of the hover's induced speed. */
+const WASH_MATTERS = 1e-3;
 
 /**
  * Steady level flight. In the tilted aircraft's axes, with D the force of the air on body and arms:
@@ -59,8 +67,8 @@ const SETTLED = 1e-9;
  *   moments   thrusts, reaction torques, body drag at its centre, in-plane drag at the discs: none about the
  *             centre of gravity
  *
- * D by `writeBodyForce`: bluff parts by the whole wind, bars by what crosses them. Hub moments of the propellers and the front ones' wake on the rear are left out at this depth; canted rotors are taken
- * as upright, and a tail servo as holding whatever yaw is left. The left side rises and the right falls with tilt, so
+ * D by `writeBodyForce`: bluff parts by the whole wind, bars by what crosses them. Rotors stand in each other's wakes
+ * (`wakes/`). Hub moments of the propellers are left out at this depth; canted rotors are taken as upright, and a tail servo as holding whatever yaw is left. The left side rises and the right falls with tilt, so
  * there is one tilt for given shares.
  *
  * @param speed through the air [m/s], >= 0
@@ -75,7 +83,11 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
   const count = circuit.branches.length;
   const load = emptyLoad(count);
   const thrusts = new Float64Array(count);
-  let shares: Float64Array = craft.trim.thrusts.map((thrust) => thrust / circuit.weight);
+  // What rounds settle: shares of the thrust, then wash over a hover's induced speed.
+  const hoverSpeed = hoverSpeedOf(craft);
+  let settling = new Float64Array(2 * count);
+  settling.set(craft.trim.thrusts.map((thrust) => thrust / circuit.weight));
+  const wash = new Float64Array(count);
   let latest: Outcome<RotorSet> | undefined;
   let known = 0;
   const lacking = (tilt: number): number => {
@@ -83,8 +95,8 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
     const cosine = Math.cos(tilt);
     forceAt(sine, cosine);
     const total = circuit.weight * cosine + (force[2] as number);
-    for (let i = 0; i < count; i++) thrusts[i] = (shares[i] as number) * total;
-    latest = turnRotors(craft, thrusts, speed * sine, speed * cosine, load);
+    for (let i = 0; i < count; i++) thrusts[i] = (settling[i] as number) * total;
+    latest = turnRotors(craft, thrusts, speed * sine, speed * cosine, wash, load);
     // Where a rotor has no solution the last drag known still leaves a steady way towards the tilt.
     if (latest.ok) known = latest.value.inPlaneForce;
     return circuit.weight * sine + (force[0] as number) - known;
@@ -92,7 +104,9 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
   forceAt(0, 1);
   let tilt = Math.atan2(-(force[0] as number), circuit.weight);
   let before: Step | undefined;
+  const made = new Float64Array(count);
   for (let round = 0; round < ROUNDS; round++) {
+    for (let i = 0; i < count; i++) wash[i] = (settling[count + i] as number) * hoverSpeed;
     if (speed > 0) tilt = secantRoot(lacking, 0, Math.PI / 2, tilt);
     lacking(tilt);
     if (latest === undefined || !latest.ok) return latest ?? noSolution('there are no rotors');
@@ -108,30 +122,55 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
       download,
       load,
       rotors: latest.value.rotors,
+      wash,
     };
-    const next = sharesFor(craft, state);
-    if (!next.ok) return next;
-    const moved = next.value.map((share, i) => share - (shares[i] as number));
-    const change = moved.reduce((most, step) => Math.max(most, Math.abs(step)), 0);
+    const shares = sharesFor(craft, state);
+    if (!shares.ok) return shares;
+    const next = new Float64Array(2 * count);
+    next.set(shares.value);
+    if (craft.wakes !== undefined) {
+      writeWash(craft.wakes, wakeSources(state), made);
+      for (let i = 0; i < count; i++) next[count + i] = (made[i] as number) / hoverSpeed;
+    }
+    const moved = next.map((value, i) => value - (settling[i] as number));
+    const change = moved.reduce((most, step, i) => {
+      return Math.max(most, Math.abs(step) * (i < count ? 1 : WASH_MATTERS));
+    }, 0);
     if (speed === 0 || change <= SETTLED) return solved(state);
-    const ahead = before === undefined ? next.value : mixed({ shares: next.value, moved }, before);
-    before = { shares: next.value, moved };
-    shares = ahead;
+    const now = { next, moved };
+    settling = before === undefined ? next : mixed(now, before, count);
+    before = now;
   }
   return noSolution(`at ${speed.toFixed(1)} m/s thrusts and drag moments do not settle on one another`);
 }
 
-/** Shares that a round asks for, and how far they are from those it was given. */
+/** One induced speed to measure washes by [m/s]. */
+function hoverSpeedOf({ circuit }: ForwardCraft): number {
+  const area = circuit.branches.reduce((sum, branch) => sum + branch.discArea, 0);
+  return inducedSpeed(circuit.weight, 0, circuit.airDensity, area);
+}
+
+function wakeSources({ speed, tilt, load, rotors }: ForwardTrim): readonly WakeSource[] {
+  return rotors.map((rotor, i) => ({
+    inducedSpeed: rotor.inducedSpeed,
+    throughSpeed: (load.axialSpeed[i] as number) + rotor.inducedSpeed,
+    edgewiseSpeed: speed * Math.cos(tilt),
+  }));
+}
+
+/** What a round asks for, and how far that is from what it was given. */
 interface Step {
-  readonly shares: Float64Array;
+  readonly next: Float64Array<ArrayBuffer>;
   readonly moved: Float64Array;
 }
 
 /**
  * Anderson's mixing (1965) over two rounds: reaction torque answers a share with a quarter or a third of it, so plain
  * turns would crawl. Shares below nothing are not mixed.
+ *
+ * @param count of shares, which come first
  */
-function mixed(now: Step, before: Step): Float64Array {
+function mixed(now: Step, before: Step, count: number): Float64Array<ArrayBuffer> {
   let along = 0;
   let square = 0;
   now.moved.forEach((step, i) => {
@@ -139,11 +178,9 @@ function mixed(now: Step, before: Step): Float64Array {
     along += step * turn;
     square += turn * turn;
   });
-  if (!(square > 0)) return now.shares;
-  const ahead = now.shares.map(
-    (share, i) => share - (along / square) * (share - (before.shares[i] as number)),
-  );
-  return ahead.every((share) => share >= 0) ? ahead : now.shares;
+  if (!(square > 0)) return now.next;
+  const ahead = now.next.map((value, i) => value - (along / square) * (value - (before.next[i] as number)));
+  return ahead.every((value, i) => i >= count || value >= 0) ? ahead : now.next;
 }
 
 /** Shares of the total thrust that balance every moment of a state about the centre of gravity. */

@@ -7,14 +7,19 @@
  *
  * @param hoverSpeed vh, the induced speed of the same thrust in hover [m/s], >= 0
  * @param edgewise Vx, along the disc [m/s]
- * @param axial Vz, through the disc from above [m/s], >= 0 (no descent)
- * @throws RangeError for axial below 0, where momentum theory has no single answer
+ * @param axial Vz, through the disc from above [m/s]; down to -vh/2, a slow descent such as in another rotor's upwash
+ * @throws RangeError for faster descent, where momentum theory has no single answer
  */
 export function glauertInducedSpeed(hoverSpeed: number, edgewise: number, axial: number): number {
-  if (!(axial >= 0)) throw new RangeError(`axial must be at least 0 m/s; found ${axial} m/s`);
+  if (!(axial >= -0.5 * hoverSpeed)) {
+    throw new RangeError(`axial must be at least ${-0.5 * hoverSpeed} m/s; found ${axial} m/s`);
+  }
   if (!(hoverSpeed > 0)) return 0;
   const square = hoverSpeed * hoverSpeed;
-  let v = Math.min(hoverSpeed, square / Math.max(Math.hypot(edgewise, axial), 1e-300));
+  let v =
+    axial < 0
+      ? hoverSpeed - axial
+      : Math.min(hoverSpeed, square / Math.max(Math.hypot(edgewise, axial), 1e-300));
   for (let iteration = 0; iteration < 60; iteration++) {
     const through = axial + v;
     const resultant = Math.hypot(edgewise, through);

@@ -2,6 +2,7 @@ import { type Outcome, solved } from '../../numerics/outcome.ts';
 import { type Branch, type Circuit, motorSide } from '../circuit.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
 import { copyStation, type Load } from '../load.ts';
+import { inducedSpeed } from '../wake.ts';
 import type { ObliqueRotor, ObliqueState } from './edgewise.ts';
 
 /** All rotors in one oblique flow. */
@@ -18,6 +19,9 @@ interface Rotors {
   readonly oblique: ObliqueRotor;
 }
 
+/** Descent in upwash over hover induced speed that momentum theory still carries. */
+const MOST_UPWASH = 0.4;
+
 const STOPPED: ObliqueState = { angularSpeed: 0, torque: 0, inPlaneForce: 0, inducedSpeed: 0 };
 
 /**
@@ -26,12 +30,14 @@ const STOPPED: ObliqueState = { angularSpeed: 0, torque: 0, inPlaneForce: 0, ind
  * @param netThrusts one a station [N], >= 0; 0 stops the motor
  * @param axialSpeed through the discs from above [m/s]
  * @param edgewiseSpeed along the discs [m/s]
+ * @param wash what other rotors' wakes add to the axial speed, one a station [m/s]
  */
 export function turnRotors(
   craft: Rotors,
   netThrusts: ArrayLike<number>,
   axialSpeed: number,
   edgewiseSpeed: number,
+  wash: ArrayLike<number>,
   load: Load,
 ): Outcome<RotorSet> {
   const { circuit } = craft;
@@ -41,12 +47,13 @@ export function turnRotors(
     const branch = circuit.branches[i] as Branch;
     const thrust = (netThrusts[i] as number) / branch.netShare;
     const twin = branch.sameAs;
-    const same = twin < i && load.thrust[twin] === thrust ? rotors[twin] : undefined;
+    const alike = twin < i && load.thrust[twin] === thrust && wash[twin] === wash[i];
+    const same = alike ? rotors[twin] : undefined;
     if (same !== undefined) {
       copyStation(load, twin, i);
       rotors.push(same);
     } else {
-      const found = turnOne(craft, branch, i, thrust, axialSpeed, edgewiseSpeed, load);
+      const found = turnOne(craft, branch, i, thrust, axialSpeed + (wash[i] as number), edgewiseSpeed, load);
       if (!found.ok) return found;
       rotors.push(found.value);
     }
@@ -67,11 +74,13 @@ function turnOne(
   const { circuit, oblique } = craft;
   // The lower rotor of a coaxial pair keeps the wake it has in hover, though speed blows that away: a little hard on it.
   const wake = branch.inWakeOf < 0 ? 0 : (craft.trim.load.axialSpeed[i] as number);
+  const hoverSpeed = inducedSpeed(thrust, 0, circuit.airDensity, branch.discArea);
+  const through = Math.max(axialSpeed + wake, -MOST_UPWASH * hoverSpeed);
   const found =
     thrust > 0
       ? oblique(branch.rotor, {
           thrust,
-          axialSpeed: axialSpeed + wake,
+          axialSpeed: through,
           edgewiseSpeed,
           airDensity: circuit.airDensity,
           diameter: Math.sqrt((4 / Math.PI) * branch.discArea),
@@ -87,7 +96,7 @@ function turnOne(
   load.angularSpeed[i] = angularSpeed;
   load.thrust[i] = thrust;
   load.torque[i] = torque;
-  load.axialSpeed[i] = axialSpeed + wake;
+  load.axialSpeed[i] = through;
   load.current[i] = current;
   load.voltage[i] = angularSpeed / branch.speedConstant + current * motorSide(branch, angularSpeed);
   return found;

@@ -38,7 +38,7 @@ const fourArms = [45, 135, 225, 315].map(
   }),
 );
 
-/** A level flight trimmed by `forward/`, and the same aircraft for the simulation with rotors of a given speed. */
+/** A level flight (rotors apart from each other's wakes, as the simulation has them) trimmed by `forward/`, and the same aircraft for the simulation with rotors of a given speed. */
 function levelFlight(
   frontArea: number,
   topArea: number,
@@ -51,7 +51,7 @@ function levelFlight(
     side: { area: frontArea, coefficient: 1 },
     top: { area: topArea, coefficient: 1 },
   };
-  const forward = forwardCraft(quad, neutralLevers, drag, { bars });
+  const forward = forwardCraft(quad, neutralLevers, drag, { bars, wakes: 'left out' });
   if (!forward.ok) throw new Error(forward.reason);
   const found = speed === 'top' ? topSpeed(forward.value, 0.8) : forwardTrim(forward.value, speed);
   if (!found.ok) throw new Error(found.reason);
