@@ -7,7 +7,10 @@ import { type FlightModel, type Levers, neutralLevers, type RotorRead, type Stat
 /** One station with the levers worked in, flat for the solvers. */
 export interface Branch {
   readonly rotor: RotorRead;
+  /** Of the reader's thrust; a ring's gain or loss in hover is in it. */
   readonly thrustScale: number;
+  /** The ring's part of `thrustScale`, 1 when open. */
+  readonly guardScale: number;
   readonly torqueScale: number;
   /** Net over gross thrust. */
   readonly netShare: number;
@@ -124,10 +127,12 @@ function branchOf(
   const windingResistance = windingResistanceAt(motor, windingTemperature) * levers.windingResistanceScale;
   const controllerResistance = controller.resistance * levers.controllerResistanceScale;
   const motorLeadResistance = wireResistance(station.motorLead) * levers.wireResistanceScale;
+  const guardScale = station.guard?.thrustAtEqualPower ?? 1;
   const noLoadCurrent = motor.noLoadCurrent * levers.noLoadCurrentScale;
   return {
     rotor: station.rotor,
-    thrustScale: levers.thrustScale,
+    thrustScale: levers.thrustScale * guardScale,
+    guardScale,
     torqueScale: levers.torqueScale,
     netShare: 1 - Math.min(station.downloadShare * levers.downloadScale, 0.9),
     discArea: (Math.PI / 4) * station.propDiameter ** 2,
@@ -155,6 +160,7 @@ function alike(a: Station, b: Station): boolean {
     a.rotor === b.rotor &&
     a.motor === b.motor &&
     a.controller === b.controller &&
+    a.guard?.thrustAtEqualPower === b.guard?.thrustAtEqualPower &&
     a.downloadShare === b.downloadShare &&
     a.propDiameter === b.propDiameter &&
     alikeWire(a.supplyLead, b.supplyLead) &&

@@ -1,5 +1,6 @@
 import type { ControllerModel, MotorModel, PackModel, WireModel } from '../drive/types.ts';
 import type { Vector3 } from '../numerics/vector3.ts';
+import type { GuardEffect } from '../rotor/guard.ts';
 
 /**
  * Axes as everywhere: x forward, y right, z down, origin at the layout's motor centre. SI.
@@ -45,6 +46,8 @@ export interface Station {
   readonly motorLead: WireModel;
   /** Index of the station whose wake it works in: the upper one of a coaxial pair. */
   readonly inWakeOf?: number;
+  /** The ring round it, from `guardEffect`; open when absent. */
+  readonly guard?: GuardEffect;
   /** A servo tilts it about the x axis up to this angle either way [rad], to yaw (tricopter tail). */
   readonly servoTilt?: number;
 }

@@ -4,6 +4,7 @@ import type { HoverTrim } from '../hoverTrim.ts';
 import { copyStation, type Load } from '../load.ts';
 import { inducedSpeed } from '../wake.ts';
 import type { ObliqueRotor, ObliqueState } from './edgewise.ts';
+import { glauertInducedSpeed } from './glauert.ts';
 
 /** All rotors in one oblique flow. */
 export interface RotorSet {
@@ -84,7 +85,7 @@ function turnOne(
           edgewiseSpeed,
           airDensity: circuit.airDensity,
           diameter: Math.sqrt((4 / Math.PI) * branch.discArea),
-          thrustScale: branch.thrustScale,
+          thrustScale: branch.thrustScale * fadeOf(branch.guardScale, hoverSpeed, through, edgewiseSpeed),
           torqueScale: branch.torqueScale,
           start: load.angularSpeed[i] as number,
         })
@@ -100,4 +101,15 @@ function turnOne(
   load.current[i] = current;
   load.voltage[i] = angularSpeed / branch.speedConstant + current * motorSide(branch, angularSpeed);
   return found;
+}
+
+/**
+ * What is left of a ring's thrust scale at speed, over its hover's: a gain fades as (v/vh)2, the share of the flow
+ * through the disc that the rotor itself makes, since a ring only helps to draw that in (ours, no source); a loss stays.
+ */
+function fadeOf(guardScale: number, hoverSpeed: number, axialSpeed: number, edgewiseSpeed: number): number {
+  if (!(guardScale > 1)) return 1;
+  const induced = glauertInducedSpeed(hoverSpeed, edgewiseSpeed, axialSpeed);
+  const left = hoverSpeed > 0 ? Math.min(1, (induced / hoverSpeed) ** 2) : 1;
+  return (1 + (guardScale - 1) * left) / guardScale;
 }
