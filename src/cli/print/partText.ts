@@ -1,0 +1,25 @@
+import type { Finding, Measure } from '../../assess/types.ts';
+import { formatBand, formatQuantity } from '../../units/formatQuantity.ts';
+import { findingLines } from './answerText.ts';
+import { printTable } from './table.ts';
+
+/** Measures of one part as a table, each with its band and what it leans on most. */
+export function measuresText(measures: readonly Measure[]): string {
+  const rows = measures.map(({ label, value, band, quantity, leansOn }) => {
+    const exact = band[0] === band[1];
+    const first = leansOn[0];
+    return [
+      label,
+      formatQuantity(value, quantity, exact ? {} : { band }),
+      exact ? 'exact' : formatBand(value, band, quantity),
+      first === undefined ? '' : `${first.input} (${first.trust})`,
+    ];
+  });
+  return printTable(['', 'value', 'band', 'leans on'], rows, ['left', 'right', 'left', 'left']);
+}
+
+/** Blocks with an empty line between, then the findings. */
+export function withFindings(blocks: readonly string[], findings: readonly Finding[]): string {
+  const text = blocks.filter((block) => block !== '').join('\n\n');
+  return `${[text, ...findingLines(findings)].join('\n').trimStart()}\n`;
+}

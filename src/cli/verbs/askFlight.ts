@@ -1,0 +1,80 @@
+import type { PartData } from '../../assess/parts/data.ts';
+import { levelFlight } from '../../assess/parts/levelFlight.ts';
+import { controlInReserve } from '../../assess/parts/reserve.ts';
+import type { AssessPart, PartResult } from '../../assess/parts/types.ts';
+import { windHolding } from '../../assess/parts/wind.ts';
+import { type AskFlightOptions, flightOf } from '../flightOf.ts';
+import type { Io } from '../io.ts';
+import { partJson } from '../print/answerText.ts';
+import { measuresText, withFindings } from '../print/partText.ts';
+import { printTable } from '../print/table.ts';
+
+/** `ask speed`: the power curve, top speed, endurance and range of a build, motors at speed. */
+export function askSpeed(file: string, options: AskFlightOptions, io: Io): void {
+  answer(levelFlight, file, options, io, ({ powerCurve = [], motorsAtSpeed = [] }) => [
+    printTable(
+      ['speed m/s', 'tilt deg', 'power W', 'pack A', 'largest duty %'],
+      powerCurve.map(({ speed, tilt, power, packCurrent, largestDuty }) => [
+        speed.toFixed(1),
+        ((tilt * 180) / Math.PI).toFixed(1),
+        power.toPrecision(3),
+        packCurrent.toPrecision(3),
+        (100 * largestDuty).toFixed(0),
+      ]),
+      ['right', 'right', 'right', 'right', 'right'],
+    ),
+    printTable(
+      ['motor', 'cruise N', 'A', 'winding degC', 'top speed N', 'A', 'winding degC', 'too hot after s'],
+      motorsAtSpeed.map(({ motor, cruise, top }) => [
+        motor,
+        cruise.thrust.toPrecision(3),
+        cruise.motorCurrent.toPrecision(3),
+        celsius(cruise.windingTemperature),
+        top.thrust.toPrecision(3),
+        top.motorCurrent.toPrecision(3),
+        celsius(top.windingTemperature),
+        top.timeToLimit === undefined ? 'never' : top.timeToLimit.toFixed(0),
+      ]),
+      ['left', 'right', 'right', 'right', 'right', 'right', 'right', 'right'],
+    ),
+  ]);
+}
+
+/** `ask wind`: station holding, the largest wind held, gusts and sway of a build. */
+export function askWind(file: string, options: AskFlightOptions, io: Io): void {
+  answer(windHolding, file, options, io, () => []);
+}
+
+/** `ask reserve`: control moments of a build, how quickly they come, and what one lost motor leaves. */
+export function askReserve(file: string, options: AskFlightOptions, io: Io): void {
+  answer(controlInReserve, file, options, io, ({ motorOut = [] }) => [
+    printTable(
+      ['motor out', 'can be held', 'weakest moment left %', 'lift over weight'],
+      motorOut.map(({ motor, held, share, liftToWeight }) => [
+        motor,
+        held,
+        (100 * share).toFixed(0),
+        liftToWeight.toFixed(2),
+      ]),
+      ['left', 'left', 'right', 'right'],
+    ),
+  ]);
+}
+
+function answer(
+  part: AssessPart,
+  file: string,
+  options: AskFlightOptions,
+  io: Io,
+  tables: (data: PartData) => readonly string[],
+): void {
+  const result = part.run(flightOf(file, options, io));
+  io.writeOut(options.json ? partJson(result, result.data ?? {}) : textOf(result, tables(result.data ?? {})));
+}
+
+function textOf({ measures, findings }: PartResult, tables: readonly string[]): string {
+  return withFindings([...tables, measures.length > 0 ? measuresText(measures) : ''], findings);
+}
+
+const celsius = (kelvin: number | undefined): string =>
+  kelvin === undefined ? 'runs away' : (kelvin - 273.15).toFixed(0);

@@ -1,0 +1,147 @@
+import { bandOf } from '../../assess/propagate.ts';
+import { motorFacts } from '../../build/infer/motorFacts.ts';
+import { statorSize } from '../../build/schema/nameplates.ts';
+import { motorAt, motorOnVoltage } from '../../drive/motor.ts';
+import { motorFromNameplate } from '../../drive/motorFromNameplate.ts';
+import type { MotorGuess, MotorModel, MotorPoint } from '../../drive/types.ts';
+import type { Trusted } from '../../units/trusted.ts';
+import { loadShelf } from '../context.ts';
+import { BadInput, type Io } from '../io.ts';
+import { numberOption, quantityWithin } from '../options.ts';
+import { printTable } from '../print/table.ts';
+import { shelfPart } from '../shelfPart.ts';
+
+export interface AskMotorOptions {
+  readonly part?: string;
+  readonly stator?: string;
+  readonly speedConstant?: string;
+  readonly mass?: string;
+  readonly rpm?: string;
+  readonly torque?: string;
+  readonly voltage?: string;
+  readonly winding: string;
+  readonly shelf: readonly string[];
+  readonly json?: boolean;
+}
+
+/** `ask motor`: a motor from its nameplate or the shelf, and how it runs at a speed against a torque or on a voltage. */
+export function askMotor(options: AskMotorOptions, io: Io): void {
+  const { guess, model } = motorOf(options, io);
+  const point = pointOf(options, model);
+  const known = Object.entries({
+    speedConstant: guess.speedConstant,
+    resistance: guess.resistance,
+    noLoadCurrent: guess.noLoadCurrent,
+    mass: guess.mass,
+    maximumCurrent: guess.maximumCurrent,
+    maximumPower: guess.maximumPower,
+  }).map(([name, value]) => ({ name, ...banded(value) }));
+  if (options.json) {
+    const motor = Object.fromEntries(known.map(({ name, ...rest }) => [name, rest]));
+    io.writeOut(`${JSON.stringify({ motor, model, ...(point ? { point } : {}) }, null, 2)}\n`);
+    return;
+  }
+  const shown: Readonly<Record<string, readonly [label: string, scale: number, unit: string]>> = {
+    speedConstant: ['speed constant', 30 / Math.PI, 'rpm/V'],
+    resistance: ['winding resistance', 1000, 'mohm'],
+    noLoadCurrent: ['idle current', 1, 'A'],
+    mass: ['mass', 1000, 'g'],
+    maximumCurrent: ['burst current', 1, 'A'],
+    maximumPower: ['burst power', 1, 'W'],
+  };
+  const table = printTable(
+    ['from the nameplate', 'value', 'band', 'unit', 'trust'],
+    known.map(({ name, value, band, trust }) => {
+      const [label, scale, unit] = shown[name] ?? [name, 1, ''];
+      const show = (number: number) => (number * scale).toPrecision(3);
+      return [label, show(value), `${show(band[0])} to ${show(band[1])}`, unit, trust];
+    }),
+    ['left', 'right', 'left', 'left', 'left'],
+  );
+  const told =
+    options.part === undefined
+      ? ''
+      : `\n\nThe model takes what the part tells itself: ${(model.resistance * 1000).toPrecision(3)} mohm, ${model.noLoadCurrent.toPrecision(3)} A idle.`;
+  io.writeOut(`${table}${told}${point ? `\n\n${pointText(point)}` : ''}\n`);
+}
+
+function motorOf(
+  options: AskMotorOptions,
+  io: Io,
+): { readonly guess: MotorGuess; readonly model: MotorModel } {
+  if (options.part !== undefined) {
+    return motorFacts(shelfPart(loadShelf(options.shelf, io), 'motor', options.part, '--part'));
+  }
+  if (options.stator === undefined || options.speedConstant === undefined) {
+    throw new BadInput('ask motor: give --part, or --stator and --speed-constant (and --mass when known).');
+  }
+  const stator = statorSize.safeParse(options.stator);
+  if (!stator.success) {
+    throw new BadInput(
+      `--stator: found "${options.stator}". Allowed: diameter and height in mm, like "2207".`,
+    );
+  }
+  const speedConstant = quantityWithin('--speed-constant', options.speedConstant, 'motorSpeedConstant', {
+    low: 5,
+    high: 5000,
+    words: '50 rpm/V to 47000 rpm/V',
+  });
+  const { diameter, height } = stator.data;
+  if (diameter < 0.005 || diameter > 0.06 || height > 0.04) {
+    throw new BadInput(
+      `--stator: "${options.stator}" is out of range. Allowed: 5 to 60 mm across, to 40 mm high.`,
+    );
+  }
+  const guess = motorFromNameplate({
+    statorDiameter: diameter,
+    statorHeight: height,
+    speedConstant,
+    ...(options.mass === undefined
+      ? {}
+      : {
+          mass: quantityWithin('--mass', options.mass, 'mass', {
+            low: 5e-4,
+            high: 2,
+            words: '0.5 g to 2 kg',
+          }),
+        }),
+  });
+  return { guess, model: guess.model };
+}
+
+function pointOf(options: AskMotorOptions, model: MotorModel): MotorPoint | undefined {
+  const { rpm, torque, voltage } = options;
+  if (rpm === undefined) {
+    if (torque === undefined && voltage === undefined) return undefined;
+    throw new BadInput('ask motor: --torque and --voltage need a speed as well. Give --rpm.');
+  }
+  const speed = (numberOption('--rpm', rpm, 0, 200000) * Math.PI) / 30;
+  const winding = quantityWithin('--winding', options.winding, 'temperature', {
+    low: 233.15,
+    high: 473.15,
+    words: '-40 degC to 200 degC',
+  });
+  if ((torque === undefined) === (voltage === undefined)) {
+    throw new BadInput('ask motor: with --rpm give one of --torque and --voltage.');
+  }
+  if (torque !== undefined) {
+    const asked = quantityWithin('--torque', torque, 'torque', { low: 0, high: 20, words: '0 to 20 N m' });
+    return motorAt(model, asked, speed, winding);
+  }
+  const volts = quantityWithin('--voltage', voltage ?? '', 'voltage', {
+    low: 0,
+    high: 100,
+    words: '0 V to 100 V',
+  });
+  return motorOnVoltage(model, volts, speed, winding);
+}
+
+function banded({ value, deviation, trust, source }: Trusted) {
+  return { value, band: bandOf(value, deviation), trust, source };
+}
+
+const pointText = (point: MotorPoint): string =>
+  `At ${((point.angularSpeed * 30) / Math.PI).toFixed(0)} rpm: ${(1000 * point.torque).toPrecision(3)} mN m, ` +
+  `${point.current.toPrecision(3)} A, ${point.voltage.toPrecision(3)} V, shaft ${point.shaftPower.toPrecision(3)} W, ` +
+  `copper ${point.copperLoss.toPrecision(3)} W, iron ${point.ironLoss.toPrecision(3)} W, ` +
+  `efficiency ${(100 * point.efficiency).toFixed(0)} %.`;
