@@ -57,7 +57,15 @@ export function shownIn(
     case 'time':
       return unit(
         'time',
-        size < 0.5 ? 'ms' : size < 120 ? 's' : size < 3 * 3600 ? 'min' : size < 48 * 3600 ? 'h' : 'days',
+        size > 0 && size < 0.5
+          ? 'ms'
+          : size < 120
+            ? 's'
+            : size < 3 * 3600
+              ? 'min'
+              : size < 48 * 3600
+                ? 'h'
+                : 'days',
       );
     case 'speed':
       return unit('speed', metric ? 'm/s' : 'mph');

@@ -98,15 +98,10 @@ export function knockFindings(
   forecast: KnockForecast,
   report: KnocksReport,
 ): readonly Finding[] {
-  return [...plateFinding(craft, brief, forecast, report), ...waiting(forecast), ...noPrice(report)];
+  return [...plateFinding(craft, brief, report), ...waiting(forecast), ...noPrice(report)];
 }
 
-function plateFinding(
-  { frame }: Craft,
-  brief: Brief,
-  forecast: KnockForecast,
-  report: KnocksReport,
-): readonly Finding[] {
+function plateFinding({ frame }: Craft, brief: Brief, report: KnocksReport): readonly Finding[] {
   const own = report.parts[0];
   if (frame.construction !== 'one-piece plate' || own === undefined || own.broken < 0.1) return [];
   const money = (value: number) => formatQuantity(value, 'money', { currency: brief.currency });

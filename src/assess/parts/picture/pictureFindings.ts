@@ -53,15 +53,18 @@ export function pictureFindings(craft: Craft, report: PictureReport): readonly F
   }
   const body = Math.max(arms, frame, antenna, load);
   if (body > BODY_ALLOWED) {
+    const guessed = craft.build.cameras.some((camera) => camera.place === undefined);
     const what =
       body === arms ? 'an arm' : body === frame ? 'the frame' : body === antenna ? 'an antenna' : 'its load';
     findings.push({
       id: `${id}-sees-itself`,
       sheet: 'picture',
-      severity: 'risk',
+      severity: guessed ? 'note' : 'risk',
       says: `The aircraft's own body, mostly ${what}, covers ${share(body)} of the picture of the ${name}.`,
       number: { value: body, limit: BODY_ALLOWED, quantity: 'share' },
-      remedy: 'Move the camera in front of it; check the places told in the build.',
+      remedy: guessed
+        ? 'Where the cameras stand is our guess: tell their places in the build.'
+        : 'Move the camera in front of it; check the places told in the build.',
       source: TRADE,
       place,
       parts: [`cameras[${report.camera}]`, 'frame'],

@@ -1,0 +1,45 @@
+import type { Command } from 'commander';
+import type { Io } from './io.ts';
+import type { AskPartOptions } from './partContext.ts';
+import { type AskHitsOptions, askHits } from './verbs/askHits.ts';
+import { type AskKnocksOptions, askKnocks } from './verbs/askKnocks.ts';
+import { askPicture } from './verbs/askPicture.ts';
+import { askShake } from './verbs/askShake.ts';
+
+/** The questions about a build's picture, shake, hits and knocks, each one part of the assessment. */
+export function addAirframeQuestions(ask: Command, io: Io): void {
+  askOfBuild(
+    ask,
+    'picture',
+    'what each camera sees of the aircraft, and the smallest change that clears it',
+  ).action((build: string, options: AskPartOptions) => askPicture(build, options, io));
+  askOfBuild(
+    ask,
+    'shake',
+    "the frame's modes, the throttle that rings them, what gyro and cameras feel",
+  ).action((build: string, options: AskPartOptions) => askShake(build, options, io));
+  askOfBuild(ask, 'hits', 'what a square hit does to the arms, against grass, wood and concrete')
+    .option('--all', 'every arm, not only the weakest')
+    .action((build: string, options: AskHitsOptions) => askHits(build, options, io));
+  askOfBuild(ask, 'knocks', "what the pilot's flights break and cost, with percentiles")
+    .option('--flights <count>', "how many; the brief's when absent")
+    .option('--seed <number>', "another run of chance than the build's own")
+    .action((build: string, options: AskKnocksOptions) => askKnocks(build, options, io));
+}
+
+/** A verb that asks one part of the assessment of a build. */
+function askOfBuild(ask: Command, name: string, says: string): Command {
+  return ask
+    .command(`${name} <build>`)
+    .description(says)
+    .option('--brief <file>', 'what it is for')
+    .option('--for <purpose>', 'a plain brief instead')
+    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
+    .option('--json', 'as JSON, in SI')
+    .addHelpText(
+      'after',
+      `\nExamples:\n  quadwright ask ${name} demo/first-freestyle/turnstone.yaml --brief demo/first-freestyle/brief.yaml\n  quadwright ask ${name} my-build.yaml --for cruising --json`,
+    );
+}
+
+const gather = (value: string, before: readonly string[]): readonly string[] => [...before, value];
