@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { drydenLowAltitude } from '../../../src/air/dryden.ts';
 import { standardAtmosphere } from '../../../src/air/standardAtmosphere.ts';
 import { dragAreas } from '../../../src/airframe/dragAreas.ts';
-import { layoutMotors } from '../../../src/airframe/layout.ts';
 import { massProperties } from '../../../src/airframe/massProperties.ts';
 import type { MassItem } from '../../../src/airframe/types.ts';
 import { glauertRotor } from '../../../src/flight/forward/edgewise.ts';
@@ -13,38 +12,14 @@ import { bracketedRoot } from '../../../src/numerics/bracketedRoot.ts';
 import { bladeFromNameplate } from '../../../src/rotor/blade.ts';
 import { sectionTables } from '../../../src/rotor/sections.ts';
 import { solveRotor } from '../../../src/rotor/solveRotor.ts';
+import { plainParts } from './plainParts.ts';
 
 /**
  * 'The heavier of two equal-shaped craft is pushed less by the same gust and jolts less' (common practice, no
  * source). Same boxes and arms, the pack's mass alone differs; nothing in the code knows which is heavy.
  */
-function items(packMass: number): MassItem[] {
-  return [
-    ...layoutMotors({ kind: 'true X', diagonal: 0.22 }).motors.map(
-      ({ name, position }): MassItem => ({
-        name: `${name} motor`,
-        part: 'motors',
-        primitive: { kind: 'cylinder', diameter: 0.028, height: 0.02 },
-        place: [position[0], position[1], -0.01],
-        amount: { mass: 0.038 },
-      }),
-    ),
-    {
-      name: 'pack',
-      part: 'pack',
-      primitive: { kind: 'box', length: 0.075, width: 0.037, height: 0.042 },
-      place: [0, 0, -0.03],
-      amount: { mass: packMass },
-    },
-    {
-      name: 'plates and stack',
-      part: 'frame',
-      primitive: { kind: 'box', length: 0.15, width: 0.04, height: 0.03 },
-      place: [0, 0, 0],
-      amount: { mass: 0.2 },
-    },
-  ];
-}
+const items = (packMass: number): MassItem[] =>
+  plainParts({ kind: 'true X', diagonal: 0.22 }, 0.2, { mass: packMass });
 
 /** A 5.1 x 4.3 inch propeller of three blades, by blade elements. */
 const blade = bladeFromNameplate({ diameter: 5.1 * 0.0254, pitch: 4.3 * 0.0254, bladeCount: 3 });

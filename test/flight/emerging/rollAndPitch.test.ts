@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { layoutMotors } from '../../../src/airframe/layout.ts';
 import { massProperties } from '../../../src/airframe/massProperties.ts';
-import type { LayoutParameters, MassItem } from '../../../src/airframe/types.ts';
+import type { LayoutParameters } from '../../../src/airframe/types.ts';
 import { controlReserve, type Reserve } from '../../../src/flight/reserve/momentReach.ts';
+import { plainParts } from './plainParts.ts';
 
 /**
  * 'Roll and pitch differ in stretched and squashed X, and their moments match in true X; the
@@ -11,32 +12,7 @@ import { controlReserve, type Reserve } from '../../../src/flight/reserve/moment
  */
 function build(layout: LayoutParameters, packYaw = 0): Reserve {
   const motors = layoutMotors(layout).motors;
-  const items: MassItem[] = [
-    ...motors.map(
-      ({ name, position }): MassItem => ({
-        name: `${name} motor`,
-        part: 'motors',
-        primitive: { kind: 'cylinder', diameter: 0.028, height: 0.02 },
-        place: [position[0], position[1], -0.01],
-        amount: { mass: 0.038 },
-      }),
-    ),
-    {
-      name: 'pack',
-      part: 'pack',
-      primitive: { kind: 'box', length: 0.075, width: 0.037, height: 0.042 },
-      place: [0, 0, -0.03],
-      orientation: { yaw: packYaw },
-      amount: { mass: 0.2 },
-    },
-    {
-      name: 'plates and stack',
-      part: 'frame',
-      primitive: { kind: 'box', length: 0.15, width: 0.04, height: 0.03 },
-      place: [0, 0, 0],
-      amount: { mass: 0.22 },
-    },
-  ];
+  const items = plainParts(layout, 0.22, { mass: 0.2, yaw: packYaw });
   const { mass, centreOfGravity, inertia } = massProperties(items);
   const reserve = controlReserve({
     mass,
