@@ -1,5 +1,7 @@
 import { Command, CommanderError } from 'commander';
+import { addAirframeQuestions } from './airframeQuestions.ts';
 import { loadShelf } from './context.ts';
+import { addFlightQuestions } from './flightQuestions.ts';
 import { BadInput, type ExitCode, exitCode, type Io } from './io.ts';
 import { ARM_EXAMPLE, FRAME_EXAMPLE } from './print/questionExamples.ts';
 import { type AskAirOptions, askAir } from './verbs/askAir.ts';
@@ -7,6 +9,7 @@ import { type AskFrameOptions, askArmFile, askFrameFile } from './verbs/askFrame
 import { type AskPointOptions, askPoint } from './verbs/askPoint.ts';
 import { type AskRotorOptions, askRotor } from './verbs/askRotor.ts';
 import { type AssessOptions, assessBuild } from './verbs/assess.ts';
+import { type CalibrateOptions, calibrate } from './verbs/calibrate.ts';
 import { checkFiles } from './verbs/check.ts';
 import { type CompareOptions, compareBuilds } from './verbs/compare.ts';
 import { lookThroughShelf, type ShelfOptions } from './verbs/shelf.ts';
@@ -107,6 +110,18 @@ Example:
       finish(checkFiles(files, options, loadShelf(options.shelf, io), io)),
     );
 
+  program
+    .command('calibrate')
+    .description("a motor's thrust table as measured points of its propeller: a shelf file to lay over")
+    .requiredOption('--motor <id>', 'the motor with the thrust table')
+    .requiredOption('--propeller <id>', 'the propeller it was taken with')
+    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
+    .addHelpText(
+      'after',
+      '\nExample:\n  quadwright calibrate --motor williwaw-2207-1950 --propeller spume-5136-3 > matched.yaml',
+    )
+    .action((options: CalibrateOptions) => calibrate(options, io));
+
   const ask = program.command('ask').description('ask the physics directly');
   ask
     .command('air')
@@ -182,6 +197,8 @@ A blade table, root to tip (beta in degrees):
     .addHelpText('after', FRAME_EXAMPLE)
     .action((options: AskFrameOptions) => askFrameFile(options, io));
 
+  addAirframeQuestions(ask, io);
+  addFlightQuestions(ask, io);
   return configure(program, io);
 }
 

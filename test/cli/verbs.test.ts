@@ -221,6 +221,33 @@ describe('ask', () => {
   });
 });
 
+describe('calibrate', () => {
+  const words = ['calibrate', '--motor', 'williwaw-2207-1950', '--propeller', 'spume-5136-3'];
+
+  it('turns a thrust table into a propeller whose forecast meets it', async () => {
+    const made = await quadwright(words);
+    expect(made.code).toBe(0);
+    const files = { 'm.yaml': made.out };
+    expect((await quadwright(['check', 'm.yaml'], files)).code).toBe(0);
+    const one = await quadwright(['shelf', 'spume-5136-3-matched', '--shelf', 'm.yaml', '--json'], files);
+    const { measured } = JSON.parse(one.out);
+    expect(measured).toHaveLength(4);
+    for (const { angularSpeed, thrust, power } of measured) {
+      // No propeller beats the ideal disc: figure of merit below 1 (actuator-disc limit).
+      const ideal = thrust ** 1.5 / Math.sqrt(2 * 1.225 * Math.PI * (5.1 * 0.0127) ** 2);
+      expect(ideal / power).toBeGreaterThan(0.3);
+      expect(ideal / power).toBeLessThan(0.85);
+      expect(angularSpeed).toBeGreaterThan(1000);
+    }
+  });
+
+  it('says which tables there are when none fits', async () => {
+    const { code, error } = await quadwright([...words.slice(0, 3), '--propeller', 'spume-5130-3']);
+    expect(code).toBe(2);
+    expect(error).toContain('5.1 x 3.6 x 3');
+  });
+});
+
 describe('ask arm and ask frame', () => {
   it('reads the example of its own help', async () => {
     const arm = await quadwright(['ask', 'arm', '--file', 'arm.yaml', '--json'], { 'arm.yaml': ARM_FILE });

@@ -2,10 +2,13 @@ import { ELECTRICAL_LAG, motorFromNameplate } from '../../drive/motorFromNamepla
 import type { MotorGuess, MotorModel } from '../../drive/types.ts';
 import type { MotorFit } from '../craft.ts';
 import type { PartOf } from '../schema/part.ts';
+import { riseFromTables } from './motorTable.ts';
 
 export interface MotorFacts {
   readonly guess: MotorGuess;
   readonly model: MotorModel;
+  /** Whether its losses at speed are those of its own thrust table. */
+  readonly riseFromTable: boolean;
   readonly fit: MotorFit;
   /** Of the bell about the shaft [kg m2]. */
   readonly bellInertia: number;
@@ -25,22 +28,25 @@ export function motorFacts(part: PartOf<'motor'>): MotorFacts {
   const fit = motorFit(part);
   // Half of an outrunner turns, most of it magnets and ring near the bell's rim (common practice).
   const bellInertia = part.rotorInertia?.value ?? 0.5 * part.mass.value * (0.42 * fit.bellDiameter) ** 2;
+  const told: MotorModel = {
+    ...model,
+    ...(part.windingResistance ? { resistance: part.windingResistance.value } : {}),
+    ...idle(part),
+    resistanceRise: (part.poles / 2) * ELECTRICAL_LAG,
+    limits: {
+      ...model.limits,
+      ...(part.maxCurrent ? { current: part.maxCurrent.value } : {}),
+      ...(part.maxPower ? { power: part.maxPower.value } : {}),
+    },
+  };
+  const rise = riseFromTables(told, part.thrustTables);
   return {
     guess,
     fit,
     bellInertia,
     leadArea: leadArea(part.stator.diameter),
-    model: {
-      ...model,
-      ...(part.windingResistance ? { resistance: part.windingResistance.value } : {}),
-      ...idle(part),
-      resistanceRise: (part.poles / 2) * ELECTRICAL_LAG,
-      limits: {
-        ...model.limits,
-        ...(part.maxCurrent ? { current: part.maxCurrent.value } : {}),
-        ...(part.maxPower ? { power: part.maxPower.value } : {}),
-      },
-    },
+    riseFromTable: rise !== undefined,
+    model: rise === undefined ? told : { ...told, resistanceRise: rise },
   };
 }
 

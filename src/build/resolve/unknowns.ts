@@ -1,6 +1,7 @@
 import type { KnownBy } from '../../rotor/types.ts';
 import type { Trust } from '../../units/trusted.ts';
 import type { CraftParts, CraftRotor, CraftWiring, Unknown } from '../craft.ts';
+import { motorFacts } from '../infer/motorFacts.ts';
 import type { Build } from '../schema/build.ts';
 import type { Given } from '../schema/fields.ts';
 
@@ -68,9 +69,13 @@ export function unknownsOf(
   list.push({
     lever: 'runningResistanceScale',
     label: 'motor losses at speed',
-    deviation: 0.4,
-    trust: 'inferred',
-    source: 'docs/method/drive.md, from memory of typical thrust tables',
+    ...(motorFacts(motor).riseFromTable
+      ? { deviation: 0.2, trust: 'maker', source: "full-throttle line of the motor's own thrust table" }
+      : {
+          deviation: 0.4,
+          trust: 'inferred',
+          source: 'docs/method/drive.md, from memory of typical thrust tables',
+        }),
   });
   add('noLoadCurrentScale', 'motor idle current', motor.noLoadCurrent, motor, USUAL.noLoadCurrent);
   add(
