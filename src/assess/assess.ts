@@ -120,11 +120,12 @@ function gathered(parts: readonly PartResult[]): PartData {
 
 /** What the fit rules hold against ratings; a rule without its figure stays silent. */
 function fitFigures(measures: readonly Measure[]): FitFigures {
-  const names: readonly (readonly [keyof FitFigures, FigureName])[] = [
+  const names: readonly (readonly [keyof FitFigures, FigureName | 'top-speed'])[] = [
     ['peakMotorCurrent', 'full-throttle-motor-current'],
     ['peakPackCurrent', 'full-throttle-pack-current'],
     ['fullThrottleCellVoltage', 'full-throttle-cell-voltage'],
     ['hoverCaseTemperature', 'hover-case-temperature'],
+    ['topSpeed', 'top-speed'],
   ];
   return Object.fromEntries(
     names.flatMap(([name, id]) => {

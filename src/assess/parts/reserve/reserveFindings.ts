@@ -10,7 +10,7 @@ const LAST_MINUTE = 0.7;
 /** Above this share pilots feel the coupling (common practice, no source). */
 const COUPLING = 0.5;
 /** Moments held by a hair's breadth are no control (common practice, no source). */
-const USEFUL = 0.05;
+const USEFUL = 0.1;
 
 /** What the reserve says beyond its numbers. */
 export function reserveFindings(
