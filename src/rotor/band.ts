@@ -31,8 +31,9 @@ export function bandOf(
   spreads: Spreads,
 ): Outcome<RotorBand> {
   const ahead = beyondMeasured(state);
-  let thrustSquare = (Math.hypot(spreads.thrust, ahead.thrust) * state.thrustCoefficient) ** 2;
-  let powerSquare = (Math.hypot(spreads.power, ahead.power) * state.powerCoefficient) ** 2;
+  const away = REYNOLDS_GROWTH * fromAnchor(blade, state);
+  let thrustSquare = (Math.hypot(spreads.thrust, ahead.thrust, away) * state.thrustCoefficient) ** 2;
+  let powerSquare = (Math.hypot(spreads.power, ahead.power, away) * state.powerCoefficient) ** 2;
   let cross = 0;
   for (const [moved, spread] of openThings(blade, spreads)) {
     const trial = solveRotor(moved, sections, condition);
@@ -50,6 +51,20 @@ export function bandOf(
     powerCoefficient: [state.powerCoefficient - power, state.powerCoefficient + power],
     correlation: cross / Math.sqrt(Math.max(thrustSquare * powerSquare, 1e-300)),
   });
+}
+
+/**
+ * Spread of thrust and of power for every e-fold of Reynolds number away from the measured points. Over the UIUC Propeller
+ * Database (development half, 74 propellers) anchored on their slowest still point above Re 20k, the fastest, ln Re 1.0 further on
+ * the mean, is missed by 8.4 % (C_T) and 8.9 % (C_P) rms, with no bias, where the stand and the twin explain 4 and 4.5.
+ */
+const REYNOLDS_GROWTH = 0.07;
+
+/** How far from its measured points a blade works [ln of Reynolds number], 0 among them or with none. */
+function fromAnchor(blade: Blade, state: RotorState): number {
+  if (blade.anchorReynolds === undefined) return 0;
+  const [lowest, highest] = blade.anchorReynolds;
+  return Math.max(0, Math.log(lowest / state.reynolds75), Math.log(state.reynolds75 / highest));
 }
 
 /** Step of the finite differences: radians of pitch, ln of drag and chord. */

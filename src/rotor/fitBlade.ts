@@ -68,7 +68,8 @@ export function fitBlade(
       `no pitch, drag and chord near this propeller's give the measured thrust and power together: still ${(100 * typical).toFixed(0)} % off; check diameter, blades, rpm, and that the power is at the shaft`,
     );
   }
-  return solved(moved(blade, best));
+  const { lowest, highest } = cost;
+  return solved({ ...moved(blade, best), anchorReynolds: [lowest, highest] });
 }
 
 /** Pitch [rad], ln of drag, ln of chord. */
@@ -80,6 +81,9 @@ const POINT_REFUSED = 0.25;
 interface Cost {
   readonly sum: number;
   readonly residuals: readonly number[];
+  /** Reynolds numbers at 0.75 R over the points. */
+  readonly lowest: number;
+  readonly highest: number;
 }
 
 const clamp = (value: number, limit: number) => Math.min(limit, Math.max(-limit, value));
@@ -103,10 +107,14 @@ function costOf(
   const { pitch, drag, chord } = SPREADS[blade.knownBy];
   const residuals = [at[0] / pitch, at[1] / drag, at[2] / chord];
   const trial = moved(blade, at);
+  let lowest = Number.POSITIVE_INFINITY;
+  let highest = 0;
   for (const point of points) {
     const { angularSpeed, axialSpeed = 0, air } = point;
     const state = solveRotor(trial, sections, { angularSpeed, axialSpeed, air });
     if (!state.ok) return undefined;
+    lowest = Math.min(lowest, state.value.reynolds75);
+    highest = Math.max(highest, state.value.reynolds75);
     const n = angularSpeed / (2 * Math.PI);
     const thrustUnit = air.density * n ** 2 * blade.diameter ** 4;
     const thrust = point.thrust / thrustUnit;
@@ -116,7 +124,7 @@ function costOf(
       (state.value.powerCoefficient - power) / (STAND_SPREAD * Math.max(power, LEAST_POWER_COEFFICIENT)),
     );
   }
-  return { sum: residuals.reduce((sum, r) => sum + r * r, 0), residuals };
+  return { sum: residuals.reduce((sum, r) => sum + r * r, 0), residuals, lowest, highest };
 }
 
 /** Solves (J'J + damping diag) step = -J'r by Cramer's rule, J by forward differences. */

@@ -27,7 +27,7 @@ export const SPREADS: Record<KnownBy, Spreads> = {
 };
 
 /** Once anchored in still air: little is open there, more with every step of advance ratio. */
-const ANCHORED_STILL: Spreads = { pitch: 0.2 * DEGREE, drag: 0.05, chord: 0.02, thrust: 0.033, power: 0.035 };
+const ANCHORED_STILL: Spreads = { pitch: 0.2 * DEGREE, drag: 0.05, chord: 0.02, thrust: 0.028, power: 0.03 };
 const ANCHORED_AHEAD: Spreads = { pitch: 1.05 * DEGREE, drag: 0.22, chord: 0.02, thrust: 0.02, power: 0.02 };
 /** Advance ratio over which an anchor in still air loses its hold. */
 const ANCHOR_REACH = 0.3;

@@ -18,6 +18,8 @@ export interface Blade {
   readonly knownBy: KnownBy;
   /** True once `anchorBlade` or `fitBlade` has matched it to measured points. */
   readonly anchored: boolean;
+  /** Reynolds numbers at 0.75 R that the measured points span; away from them the band widens. */
+  readonly anchorReynolds?: readonly [lowest: number, highest: number];
   /** Added to the twist of every station [rad]; 0 until fitted. */
   readonly pitchOffset: number;
   /** Multiplies the profile drag of every section; 1 until fitted. */

@@ -48,6 +48,24 @@ describe('anchoring', () => {
     expect(fit.value.dragScale).toBeCloseTo(1, 6);
   });
 
+  it('keeps its tightest band among its points and widens it away from them', () => {
+    const truth = { ...named, pitchOffset: 0.03, dragScale: 1.25 };
+    const fit = fitBlade(named, sections, [measured(truth, 1000), measured(truth, 1600)]);
+    if (!fit.ok) throw new Error(fit.reason);
+    const width = (angularSpeed: number) => {
+      const condition = { angularSpeed, axialSpeed: 0, air };
+      const state = solveRotor(fit.value, sections, condition);
+      if (!state.ok) throw new Error(state.reason);
+      const band = rotorBand(fit.value, sections, condition, state.value);
+      if (!band.ok) throw new Error(band.reason);
+      const [low, high] = band.value.thrustCoefficient;
+      return (high - low) / state.value.thrustCoefficient;
+    };
+    expect(width(1300)).toBeLessThan(1.05 * width(1600));
+    expect(width(500)).toBeGreaterThan(1.3 * width(1000));
+    expect(width(2900)).toBeGreaterThan(1.3 * width(1600));
+  });
+
   it('a reading of something else is refused in words', () => {
     const point = measured(named, 1500);
     const wrong = anchorBlade(named, sections, { ...point, thrust: 4 * point.thrust });
