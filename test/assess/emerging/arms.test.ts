@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest';
+import { armDirection, armLength } from '../../../src/airframe/armOutline.ts';
+import { framePrimitives } from '../../../src/airframe/framePrimitives.ts';
+import { itemMass } from '../../../src/airframe/massProperties.ts';
+import { armsMass, craftFrame } from '../../../src/assess/parts/shake/craftFrame.ts';
+import { firstModesOf } from '../../../src/assess/parts/shake/structure.ts';
+import type { PartContext } from '../../../src/assess/parts/types.ts';
+import { breaksAt, DEAD_CAT, like, ownFrame, SQUASHED_X, TRUE_X, weakest } from './layouts.ts';
+
+/**
+ * What the trade says of arms (common practice, no source), for whole aircraft alike in all that is not
+ * compared, struck at the middle of the motor's bell. docs/method/airframe-facts.md has the numbers.
+ */
+const trueX = like({ layout: TRUE_X });
+const squashed = like({ layout: SQUASHED_X });
+const deadCat = like({ layout: DEAD_CAT });
+const ways = ['flat', 'end-on', 'side-on', 'from ahead'] as const;
+
+describe('a true X', () => {
+  it('has its arms at 90 degrees', () => {
+    const yaws = trueX.craft.frame.arms.map(armDirection).sort((a, b) => a - b);
+    for (let i = 1; i < 4; i++) expect(yaws[i]! - yaws[i - 1]!).toBeCloseTo(Math.PI / 2, 9);
+  });
+
+  it('bears most along its arms on grass and wood; on concrete the motor above the arm bends it first', () => {
+    for (const surface of ['grass', 'wood']) {
+      const along = breaksAt(trueX, 'end-on', surface);
+      for (const way of ways)
+        if (way !== 'end-on')
+          expect(along, `${way} ${surface}`).toBeGreaterThan(breaksAt(trueX, way, surface));
+    }
+    expect(breaksAt(trueX, 'end-on', 'concrete')).toBeLessThan(breaksAt(trueX, 'flat', 'concrete'));
+  });
+});
+
+describe('a dead cat', () => {
+  const front = (context: PartContext) =>
+    context.craft.frame.arms.find(({ tip }) => tip[0] > 0 && tip[1] > 0)!;
+
+  it('takes less of a hit from ahead along its sideways front arm than a true X does, at equal reach', () => {
+    expect(armLength(front(deadCat))).toBeCloseTo(armLength(front(trueX)), 2);
+    const along = (context: PartContext) => Math.cos(armDirection(front(context)));
+    expect(along(deadCat)).toBeLessThan(0.5 * along(trueX));
+  });
+
+  it('so has less reserve from ahead on grass; on concrete the two meet', () => {
+    expect(weakest(deadCat, 'from ahead', 'grass').reserve).toBeLessThan(
+      0.9 * weakest(trueX, 'from ahead', 'grass').reserve,
+    );
+    const [cat, x] = [deadCat, trueX].map((context) => weakest(context, 'from ahead', 'concrete').reserve);
+    expect(Math.abs(cat! / x! - 1)).toBeLessThan(0.1);
+  });
+
+  it('has heavier rear arms where they come out longer: the geometry decides', () => {
+    const items = framePrimitives(deadCat.craft.frame, deadCat.craft.layout);
+    const massOf = (name: string) => itemMass(items.find((item) => item.name === name)!);
+    const [ahead, behind] = [
+      front(deadCat),
+      deadCat.craft.frame.arms.find(({ tip }) => tip[0] < 0 && tip[1] > 0)!,
+    ];
+    expect(armLength(behind)).toBeGreaterThan(armLength(ahead));
+    expect(massOf(behind.name)).toBeGreaterThan(massOf(ahead.name));
+    // Swept further aside the front arms are the long and heavy ones.
+    const wide = like({ layout: { ...DEAD_CAT, frontWidth: 0.25 } }).craft.frame.arms;
+    expect(armLength(wide.find(({ tip }) => tip[0] > 0)!)).toBeGreaterThan(
+      armLength(wide.find(({ tip }) => tip[0] < 0)!),
+    );
+  });
+});
+
+it('a squashed X keeps most of the strength of a true X, whichever way it is struck', () => {
+  for (const surface of ['grass', 'wood', 'concrete']) {
+    for (const way of ways) {
+      expect(breaksAt(squashed, way, surface), `${way} ${surface}`).toBeGreaterThan(
+        0.95 * breaksAt(trueX, way, surface),
+      );
+    }
+  }
+});
+
+describe('thick and narrow against thin and wide, of equal mass', () => {
+  const section = (thickness: number, width: number) =>
+    like({
+      layout: TRUE_X,
+      arms: {
+        ...ownFrame.arms,
+        thickness: { ...ownFrame.arms.thickness, value: thickness },
+        rootWidth: width,
+        neckWidth: width,
+        tipWidth: width,
+      },
+    });
+  // The pad under the motor is as wide on both, so the thin one gets a little more width.
+  const thick = section(0.006, 0.01);
+  const thin = section(0.004, 0.0163);
+  const modes = (context: PartContext) => {
+    const found = firstModesOf(craftFrame(context.craft));
+    if (!found.ok) throw new Error(found.reason);
+    return found.value;
+  };
+
+  it('weighs the same', () => {
+    const [a, b] = [thick, thin].map((context) => armsMass(craftFrame(context.craft)));
+    expect(Math.abs(a! / b! - 1)).toBeLessThan(0.03);
+  });
+
+  it('is stiffer up and down, and bears more from below on grass', () => {
+    expect(modes(thick).upright).toBeGreaterThan(1.3 * modes(thin).upright);
+    expect(breaksAt(thick, 'flat', 'grass')).toBeGreaterThan(1.15 * breaksAt(thin, 'flat', 'grass'));
+  });
+
+  it('is weaker side-on: much on grass, little on wood and concrete, where energy counts', () => {
+    const loss = (surface: string) =>
+      breaksAt(thick, 'side-on', surface) / breaksAt(thin, 'side-on', surface);
+    expect(loss('grass')).toBeLessThan(0.88);
+    for (const surface of ['wood', 'concrete']) expect(loss(surface)).toBeLessThan(1);
+    expect(loss('grass')).toBeLessThan(loss('concrete'));
+  });
+});
+
+describe('an arm in the wash', () => {
+  it('takes thrust in proportion to its width', () => {
+    const share = (width: number) =>
+      like({
+        layout: TRUE_X,
+        arms: { ...ownFrame.arms, rootWidth: width, neckWidth: width, tipWidth: width },
+      }).craft.motors[0]!.downloadShare;
+    expect(share(0.024) / share(0.012)).toBeCloseTo(2, 6);
+    // A 12 mm arm under a 5 inch propeller takes a few per cent (common practice, no source).
+    expect(share(0.012)).toBeGreaterThan(0.02);
+    expect(share(0.012)).toBeLessThan(0.08);
+  });
+});
