@@ -69,7 +69,8 @@ export const usualMission: AssessPart = {
       ],
       (state) => {
         const raised = forwardOf(flight, drag, state);
-        if (!raised.ok) return {};
+        // In more wind than it flies fast the way out has no end.
+        if (!raised.ok || state.wind > speeds.value.out - 0.5) return {};
         const flying = { ...speeds.value, wind: state.wind };
         const again = missionAnswers(
           shifted(flight.model, state.balanceShift),

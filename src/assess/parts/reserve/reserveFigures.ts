@@ -2,7 +2,7 @@ import { type Agility, agility } from '../../../flight/reserve/agility.ts';
 import { failureRate } from '../../../flight/reserve/failureRate.ts';
 import { type Impaired, motorOut } from '../../../flight/reserve/motorOut.ts';
 import { reserveOnBus } from '../../../flight/reserve/onBus.ts';
-import type { Reach } from '../../../flight/reserve/types.ts';
+import type { Held, Reach } from '../../../flight/reserve/types.ts';
 import type { FlightModel, Levers } from '../../../flight/types.ts';
 import { type Outcome, solved } from '../../../numerics/outcome.ts';
 import type { Matrix3 } from '../../../numerics/vector3.ts';
@@ -36,7 +36,10 @@ export function reserveAnswers(
   const last = reserveOnBus(model, inertia, levers, { charge: lastCharge });
   const lastMoments = last.ok ? last.value.reserve.moments : undefined;
   const out = motorOut(onBus.model);
-  const rate = failureRate(out, FAILURES_PER_MOTOR_HOUR);
+  const rate = failureRate(
+    out.map((one) => ({ ...one, held: usefullyHeld(one) })),
+    FAILURES_PER_MOTOR_HOUR,
+  );
   const figures: Numbers = {
     'roll-moment': smaller(moments.roll),
     'pitch-moment': smaller(moments.pitch),
@@ -61,7 +64,14 @@ export function reserveAnswers(
   return solved({ agility: lively.value, out, figures });
 }
 
+/** Moments held by a hair's breadth, as an off-centre pack leaves them, are no control (common practice, no source). */
+const USEFUL = 0.1;
+
+/** What can be held with something to spare. */
+export const usefullyHeld = ({ held, share }: Impaired): Held => (share < USEFUL ? 'nothing' : held);
+
 /** Share of control left, for full hover control only: a hover that turns as it will earns nothing here. */
-export const controlLeft = ({ held, share }: Impaired): number => (held === 'full hover control' ? share : 0);
+export const controlLeft = (one: Impaired): number =>
+  usefullyHeld(one) === 'full hover control' ? one.share : 0;
 
 const smaller = ({ negative, positive }: Reach): number => Math.min(negative, positive);

@@ -2,15 +2,13 @@ import type { Impaired } from '../../../flight/reserve/motorOut.ts';
 import type { FlightModel } from '../../../flight/types.ts';
 import type { Finding } from '../../types.ts';
 import type { Numbers } from '../banded.ts';
-import { controlLeft } from './reserveFigures.ts';
+import { controlLeft, usefullyHeld } from './reserveFigures.ts';
 
 const SOURCE = 'attainable moments, docs/method/reserve.md';
 /** Under this share of the moments in hover the last minute feels like another craft (common practice, no source). */
 const LAST_MINUTE = 0.7;
 /** Above this share pilots feel the coupling (common practice, no source). */
 const COUPLING = 0.5;
-/** Moments held by a hair's breadth are no control (common practice, no source). */
-const USEFUL = 0.1;
 
 /** What the reserve says beyond its numbers. */
 export function reserveFindings(
@@ -22,8 +20,7 @@ export function reserveFindings(
 }
 
 function afterMotorOut(out: readonly Impaired[]): readonly Finding[] {
-  const count = (held: Impaired['held']) =>
-    out.filter((one) => (one.share < USEFUL ? 'nothing' : one.held) === held).length;
+  const count = (held: Impaired['held']) => out.filter((one) => usefullyHeld(one) === held).length;
   const [full, turning, nothing] = [
     count('full hover control'),
     count('hover without yaw'),
