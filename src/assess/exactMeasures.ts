@@ -1,7 +1,11 @@
 import type { TipGap } from '../airframe/types.ts';
 import type { Craft } from '../build/craft.ts';
+import { BALANCE_SPREAD } from './levers.ts';
 import type { Measure } from './types.ts';
 import { packShareWindow } from './windows.ts';
+
+/** Half the band of the balance [m]: the spread that the hover's bands take for it, 10th to 90th percentile. */
+const BALANCE_BAND = 1.28 * BALANCE_SPREAD;
 
 /**
  * Measures that follow from geometry and masses by addition. Their bands are those of the inputs
@@ -39,13 +43,12 @@ export function exactMeasures(
     },
     {
       ...airframe('balance-forward', 'balance, forward of the motors', 'length', centreOfGravity[0]),
-      // Places of parts are known to a millimetre or two.
-      band: [centreOfGravity[0] - 0.0015, centreOfGravity[0] + 0.0015],
+      band: [centreOfGravity[0] - BALANCE_BAND, centreOfGravity[0] + BALANCE_BAND],
       how: 'Sum of mass x place over mass, x forward from the mean of the motors.',
     },
     {
       ...airframe('balance-height', 'balance, above the arms', 'length', -centreOfGravity[2]),
-      band: [-centreOfGravity[2] - 0.0015, -centreOfGravity[2] + 0.0015],
+      band: [-centreOfGravity[2] - BALANCE_BAND, -centreOfGravity[2] + BALANCE_BAND],
       how: 'Sum of mass x place over mass, upward from the mid-plane of the arms.',
     },
   ];

@@ -15,14 +15,23 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
   const { banded, unbanded } = propagate(
     figures as Readonly<Record<FigureName, number>>,
     leverStates(craft.unknowns, doubt),
-    ({ levers, balanceShift }) => {
+    ({ levers, balanceShift, leversAtFull }) => {
       const raised = tellHover(shifted(model, balanceShift), levers, style, craft, told.story);
-      return raised.ok ? raised.value.figures : {};
+      if (!raised.ok) return {};
+      if (leversAtFull === undefined) return raised.value.figures;
+      const full = tellHover(model, leversAtFull, style, craft, told.story);
+      const figures: Partial<Record<FigureName, number>> = { ...raised.value.figures };
+      for (const name of AT_FULL) {
+        const value = full.ok ? full.value.figures[name] : undefined;
+        if (value === undefined) delete figures[name];
+        else figures[name] = value;
+      }
+      return figures;
     },
   );
   return hoverMeasureForms(brief.purpose, style.name).flatMap((form): readonly Measure[] => {
     const found = banded[form.id];
-    if (found !== undefined) return [{ ...form, ...found }];
+    if (found !== undefined) return [{ ...form, ...found, band: possible(form.id, found.band) }];
     const value = figures[form.id];
     if (value === undefined || !unbanded.includes(form.id)) return [];
     // One raised input has no solution: the value stands with the widest honest band and says so.
@@ -37,6 +46,21 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
     ];
   });
 }
+
+/** Figures that a propeller at full speed decides: its doubt there is larger than in a hover. */
+const AT_FULL: readonly FigureName[] = [
+  'thrust-to-weight',
+  'thrust-to-weight-at-reserve',
+  'full-throttle-thrust',
+  'full-throttle-pack-current',
+  'full-throttle-motor-current',
+  'full-throttle-cell-voltage',
+  'full-throttle-time-to-limit',
+];
+
+/** The hardest-worked motor cannot work less than the mean. */
+const possible = (id: FigureName, [low, high]: Measure['band']): Measure['band'] =>
+  id === 'hardest-motor-load' ? [Math.max(1, low), Math.max(1, high)] : [low, high];
 
 /** The model with its balance moved forward [m]. */
 export function shifted(model: FlightModel, forward: number): FlightModel {

@@ -12,6 +12,8 @@ export interface RotorDoubt {
   readonly correlation: number;
   readonly trust: Trust;
   readonly knownBy: string;
+  /** The same at full throttle, where it is further from what was measured; as above when absent. */
+  readonly atFull?: Spread;
 }
 
 /** One way things may really be: levers of the physics, and how far the balance lies forward of where it is reckoned. */
@@ -19,10 +21,12 @@ export interface Doubted {
   readonly levers: Levers;
   /** [m] */
   readonly balanceShift: number;
+  /** In place of `levers` for what is told of full throttle; `levers` when absent. */
+  readonly leversAtFull?: Levers;
 }
 
 /** How far the centre of gravity of a finished craft lies from the sum of its parts (common practice, no source) [m]. */
-const BALANCE_SPREAD = 1.5e-3;
+export const BALANCE_SPREAD = 1.5e-3;
 
 /**
  * The craft's unknowns as states, each raised alone by one standard deviation. Thrust
@@ -40,17 +44,17 @@ export function leverStates(
       trust: unknown.trust,
       raised: raise({ [unknown.lever]: 1 + unknown.deviation }),
     }));
-  const drag = rotor.torque * Math.sqrt(1 - rotor.correlation ** 2);
+  const full = rotor.atFull ?? rotor;
   return [
     {
       input: `propeller lift (${rotor.knownBy})`,
       trust: rotor.trust,
-      raised: raise({ thrustScale: 1 + rotor.thrust, torqueScale: 1 + rotor.correlation * rotor.torque }),
+      raised: { ...raise(liftOf(rotor)), leversAtFull: { ...neutralLevers, ...liftOf(full) } },
     },
     {
       input: `propeller drag (${rotor.knownBy})`,
       trust: rotor.trust,
-      raised: raise({ torqueScale: 1 + drag }),
+      raised: { ...raise(dragOf(rotor)), leversAtFull: { ...neutralLevers, ...dragOf(full) } },
     },
     {
       input: 'balance of the finished craft',
@@ -60,6 +64,17 @@ export function leverStates(
     ...others,
   ];
 }
+
+type Spread = Pick<RotorDoubt, 'thrust' | 'torque' | 'correlation'>;
+
+const liftOf = ({ thrust, torque, correlation }: Spread): Partial<Levers> => ({
+  thrustScale: 1 + thrust,
+  torqueScale: 1 + correlation * torque,
+});
+
+const dragOf = ({ torque, correlation }: Spread): Partial<Levers> => ({
+  torqueScale: 1 + torque * Math.sqrt(1 - correlation ** 2),
+});
 
 const raise = (levers: Partial<Levers>): Doubted => ({
   levers: { ...neutralLevers, ...levers },

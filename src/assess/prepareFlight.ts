@@ -1,6 +1,7 @@
 import type { Craft } from '../build/craft.ts';
 import { flightModelOf } from '../build/resolve/flightModelOf.ts';
 import type { Brief } from '../build/schema/brief.ts';
+import type { HoverStory } from '../flight/hoverStory.ts';
 import { styles } from '../flight/styles.ts';
 import { neutralLevers, type Style } from '../flight/types.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
@@ -33,9 +34,15 @@ export function prepareFlight(
   const told = tellHover(model, neutralLevers, style, craft);
   if (!told.ok) return told;
   const hoverSpeed = told.value.figures['hover-speed'] ?? 1;
-  const doubt = rotorDoubt(craft, first, sections, air, hoverSpeed);
+  const doubt = {
+    ...rotorDoubt(craft, first, sections, air, hoverSpeed),
+    atFull: rotorDoubt(craft, first, sections, air, fullSpeedOf(told.value.story)),
+  };
   return solved({ air, model, rotors: prepared.value, doubt, style, told: told.value });
 }
+
+const fullSpeedOf = ({ punch }: HoverStory): number =>
+  Math.max(1, ...punch.stations.map(({ angularSpeed }) => angularSpeed));
 
 /** How the pilot of the brief flies. */
 export function styleOf(brief: Brief): Style {
