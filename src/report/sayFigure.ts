@@ -1,5 +1,6 @@
 import type { Measure, Quantity } from '../assess/types.ts';
 import { formatBand, formatQuantity } from '../units/formatQuantity.ts';
+import type { UnitSystem } from '../units/shownUnits.ts';
 
 /** A number as a person reads it, and its trade unit apart so that it can be set smaller. */
 export interface Figure {
@@ -10,6 +11,8 @@ export interface Figure {
 export interface Manner {
   /** For money: the three letters of the brief's currency. */
   readonly currency: string;
+  /** Metric where absent. */
+  readonly system?: UnitSystem;
 }
 
 /** Narrower than this share of the value a band says nothing a reader could use. */
@@ -38,8 +41,8 @@ export function sayWindow({ value, quantity, window }: Measure, manner: Manner):
 }
 
 /** Figure and unit in one string, for running text and labels. */
-export const sayInWords = (value: number, quantity: Quantity, { currency }: Manner): string =>
-  formatQuantity(value, quantity, { currency });
+export const sayInWords = (value: number, quantity: Quantity, manner: Manner): string =>
+  formatQuantity(value, quantity, manner);
 
 /** Number and unit stand on both sides of a no-break space. */
 function parted(text: string): Figure {

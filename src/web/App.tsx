@@ -1,39 +1,46 @@
 import { CSPProvider } from '@base-ui/react/csp-provider';
 import { Tabs } from '@base-ui/react/tabs';
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useState } from 'react';
+import { BriefSheet } from './brief/BriefSheet.tsx';
 import { ChoiceSheet } from './choice/ChoiceSheet.tsx';
+import { FileDrop } from './desk/FileDrop.tsx';
 import { Header } from './Header.tsx';
 import { layer } from './layer.ts';
+import { Notices } from './Notices.tsx';
 import { BuildSheet } from './sheets/BuildSheet.tsx';
 import { useAnswers } from './state/answers.ts';
 import { redo, undo, useDesk } from './state/desk.ts';
+import { useManner } from './state/manner.ts';
 import { SHEETS, turnTo, usePlace } from './state/place.ts';
 import { TitleBlock } from './TitleBlock.tsx';
+import { Tour } from './tour/Tour.tsx';
 
 /** The whole page: one drawing sheet, ruled, with its tabs above and its title block below. */
 export function App() {
   const sheet = usePlace((place) => place.sheet);
   const open = useDesk((desk) => desk.open);
   const view = useAnswers((answers) => answers.views[open]);
-  const brief = useAnswers((answers) => answers.brief);
   const trouble = useAnswers((answers) => answers.trouble);
   const waiting = useAnswers((answers) => answers.waiting.length);
+  const behind = useAnswers((answers) => answers.behind[open]?.length ?? -1);
   const [pen, setPen] = useState(0);
+  const manner = useManner();
   useUndoKeys();
-  const manner = useMemo(() => ({ currency: brief?.currency ?? '' }), [brief]);
   return (
     <CSPProvider disableStyleElements>
       <Tabs.Root
         className="sheet"
         data-waiting={waiting}
+        data-behind={behind}
         value={sheet}
         onValueChange={(value) => {
           const next = SHEETS.find((each) => each === value);
           if (next) turnTo(next);
         }}
       >
-        <Header findings={view?.ok === true ? view.assessment.findings : []} />
+        <Header view={view} />
         <main className="body">
+          <Notices />
           {trouble !== undefined && (
             <p className="trouble" role="alert">
               The shelf or the demo could not be read: {trouble}
@@ -43,6 +50,8 @@ export function App() {
             <Tabs.Panel key={each} value={each} className="panel">
               {each === 'choice' ? (
                 <ChoiceSheet manner={manner} onScale={setPen} />
+              ) : each === 'brief' ? (
+                <BriefSheet manner={manner} />
               ) : (
                 <BuildSheet sheet={each} manner={manner} onScale={setPen} />
               )}
@@ -51,6 +60,8 @@ export function App() {
           <div ref={layer} />
         </main>
         <TitleBlock pen={pen} manner={manner} />
+        <FileDrop />
+        <Tour />
       </Tabs.Root>
     </CSPProvider>
   );
@@ -60,7 +71,10 @@ export function App() {
 function useUndoKeys(): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      const typing = event.target instanceof HTMLInputElement && event.target.type !== 'range';
+      const { target } = event;
+      const typing =
+        (target instanceof HTMLInputElement && target.type !== 'range' && target.type !== 'checkbox') ||
+        target instanceof HTMLTextAreaElement;
       if (!(event.ctrlKey || event.metaKey) || typing) return;
       const key = event.key.toLowerCase();
       if (key === 'z' && !event.shiftKey) undo();

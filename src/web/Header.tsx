@@ -1,24 +1,33 @@
 import { Tabs } from '@base-ui/react/tabs';
 import { useStore } from 'zustand';
 import type { Finding, Severity } from '../assess/types.ts';
+import { DeskDialog } from './desk/DeskDialog.tsx';
+import { FindDialog } from './find/FindDialog.tsx';
 import { SeverityMark } from './parts/SeverityMark.tsx';
 import { redo, undo, useDesk } from './state/desk.ts';
-import { SHEETS, type SheetName } from './state/place.ts';
+import { SHEETS, type SheetName, sheetNumber, usePlace } from './state/place.ts';
 import { setTheme, useTheme } from './state/theme.ts';
+import type { BuildView } from './worker/protocol.ts';
 
 /** The sheets to turn to, and the few tools that every sheet has. */
-export function Header({ findings }: { readonly findings: readonly Finding[] }) {
+export function Header({ view }: { readonly view: BuildView | undefined }) {
+  const assessment = view?.ok === true ? view.assessment : undefined;
+  const findings = assessment?.findings ?? [];
+  // A subject's sheet is there once there is anything to show on it.
+  const known = new Set<SheetName>(assessment?.measures.map(({ sheet }) => sheet));
+  const sheet = usePlace((place) => place.sheet);
+  const shown = SHEETS.filter((each) => !LATER.includes(each) || known.has(each) || each === sheet);
   return (
     <header className="head">
       <h1 className="unseen">Quadwright</h1>
       <Tabs.List className="tabs" aria-label="Sheets" activateOnFocus={false}>
-        {SHEETS.map((sheet, i) => (
-          <Tabs.Tab key={sheet} value={sheet} className="tab">
+        {shown.map((each) => (
+          <Tabs.Tab key={each} value={each} className="tab">
             <span className="tab-number" aria-hidden="true">
-              {String(i).padStart(2, '0')}
+              {sheetNumber(each)}
             </span>
-            {sheet}
-            <Worst sheet={sheet} findings={findings} />
+            {each}
+            <Worst sheet={each} findings={findings} />
           </Tabs.Tab>
         ))}
       </Tabs.List>
@@ -26,6 +35,8 @@ export function Header({ findings }: { readonly findings: readonly Finding[] }) 
     </header>
   );
 }
+
+const LATER: readonly SheetName[] = ['wind', 'picture', 'shake', 'knocks'];
 
 /** The gravest mark among a sheet's findings. */
 function Worst({ sheet, findings }: { readonly sheet: SheetName; readonly findings: readonly Finding[] }) {
@@ -50,6 +61,8 @@ function Tools() {
   const other = theme === 'light' ? 'dark' : 'light';
   return (
     <div className="tools" role="toolbar" aria-label="Tools">
+      <DeskDialog />
+      <FindDialog />
       <button type="button" className="plain-button" disabled={back === 0} onClick={undo}>
         undo
       </button>

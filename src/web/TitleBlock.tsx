@@ -4,29 +4,32 @@ import { sayInWords } from '../report/sayFigure.ts';
 import { Picker } from './schedule/Picker.tsx';
 import { useAnswers } from './state/answers.ts';
 import { asItCame, openBuild, useDesk } from './state/desk.ts';
-import { SHEETS, usePlace } from './state/place.ts';
+import { SHEETS, sheetNumber, turnTo, usePlace } from './state/place.ts';
 
 /** What the sheet is of, at its foot: build, brief, site, scale, state. */
 export function TitleBlock({ pen, manner }: { readonly pen: number; readonly manner: Manner }) {
-  const brief = useAnswers((answers) => answers.brief);
   const waiting = useAnswers((answers) => answers.waiting.length > 0);
-  const { builds, asShipped, open } = useDesk();
+  const keeping = useAnswers((answers) => answers.keeping);
+  const { builds, came, open, brief } = useDesk();
+  const behind = useAnswers((answers) => answers.behind[open]);
   const sheet = usePlace((place) => place.sheet);
   const build = builds[open];
-  const changed = build !== asShipped[open];
+  const changed = build !== came[open];
   const site = brief?.site;
   const choices = Object.entries(builds).map(([id, each]) => ({ id, name: each.name }));
   return (
     <footer className="title-block">
       <Cell name="build" wide>
-        {build && sheet !== 'choice' ? (
+        {build && sheet !== 'choice' && sheet !== 'brief' ? (
           <Picker label="build" value={open} choices={choices} onChoose={openBuild} />
         ) : (
           <strong>{`${choices.length} candidates`}</strong>
         )}
       </Cell>
       <Cell name="brief" wide>
-        <strong>{brief?.name ?? ''}</strong>
+        <button type="button" className="plain-button title-link" onClick={() => turnTo('brief')}>
+          {brief?.name ?? ''}
+        </button>
       </Cell>
       <Cell name="site">
         <strong>
@@ -40,6 +43,7 @@ export function TitleBlock({ pen, manner }: { readonly pen: number; readonly man
       </Cell>
       <Cell name="state">
         <strong aria-live="polite">{waiting ? 'computing' : changed ? 'changed' : 'as it came'}</strong>
+        <small className="title-name">{doing(behind?.[0], keeping)}</small>
         {changed && sheet !== 'choice' && (
           <button type="button" className="plain-button small" onClick={asItCame}>
             take changes back
@@ -48,8 +52,7 @@ export function TitleBlock({ pen, manner }: { readonly pen: number; readonly man
       </Cell>
       <div className="title-cell maker">
         <span className="title-name">
-          sheet {String(SHEETS.indexOf(sheet)).padStart(2, '0')} of{' '}
-          {String(SHEETS.length - 1).padStart(2, '0')}
+          sheet {sheetNumber(sheet)} of {String(SHEETS.length - 1).padStart(2, '0')}
         </span>
         <span className="word-mark">Quadwright</span>
       </div>
@@ -58,6 +61,13 @@ export function TitleBlock({ pen, manner }: { readonly pen: number; readonly man
       </p>
     </footer>
   );
+}
+
+/** What goes on behind the sheet: the part being worked out, else whether the browser has it all. */
+function doing(part: string | undefined, keeping: 'waiting' | 'kept' | 'failed' | undefined): string {
+  if (part !== undefined) return `working out: ${part}`;
+  if (keeping === 'failed') return 'not kept by the browser';
+  return keeping === 'kept' ? 'kept in this browser' : '';
 }
 
 function Cell({

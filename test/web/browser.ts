@@ -47,3 +47,8 @@ export async function settled(page: Page): Promise<void> {
   await page.locator('.drawing').first().waitFor();
   await page.locator('[data-waiting="0"]').waitFor();
 }
+
+/** Waits until every part of the open build's full assessment has arrived. */
+export async function workedOut(page: Page): Promise<void> {
+  await page.locator('[data-behind="0"]').waitFor();
+}

@@ -6,7 +6,7 @@ import { openDesk } from '../../src/web/worker/openDesk.ts';
 
 const desk = openDesk();
 const { brief, builds, shelf } = await desk.open();
-const views = await Promise.all(builds.map(({ build }) => desk.assess(build)));
+const views = await Promise.all(builds.map(({ build }) => desk.assess(build, brief)));
 const flying = views.flatMap((view) => (view.ok && view.curves ? [{ ...view, curves: view.curves }] : []));
 
 describe('the desk', () => {
@@ -56,13 +56,13 @@ describe('the desk', () => {
   it('answers alike whatever was asked before', async () => {
     const last = builds.at(-1)!;
     const fresh = openDesk();
-    expect(await fresh.assess(last.build)).toEqual(views.at(-1));
-    expect(await desk.assess(builds[0]!.build)).toEqual(views[0]);
+    expect(await fresh.assess(last.build, brief)).toEqual(views.at(-1));
+    expect(await desk.assess(builds[0]!.build, brief)).toEqual(views[0]);
   });
 
   it('says in words why a build can not be resolved', async () => {
     const first = builds[0]!.build;
-    const view = await desk.assess({ ...first, motors: { ...first.motors, part: 'no-such-motor' } });
+    const view = await desk.assess({ ...first, motors: { ...first.motors, part: 'no-such-motor' } }, brief);
     expect(view.ok).toBe(false);
     if (!view.ok) expect(view.reasons.join(' ')).toContain('no-such-motor');
   });

@@ -2,10 +2,10 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { launch, openPage, settled, type WatchedPage } from './browser.ts';
+import { launch, openPage, settled, type WatchedPage, workedOut } from './browser.ts';
 import { servePage } from './servePage.ts';
 
-const SHEETS = ['choice', 'airframe', 'lift', 'heat', 'flight', 'money', 'fit'];
+const SHEETS = ['choice', 'brief', 'airframe', 'lift', 'heat', 'flight', 'wind', 'picture', 'money', 'fit'];
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;
@@ -28,6 +28,7 @@ async function visit(sheet = 'choice', look: Parameters<typeof openPage>[1] = {}
   opened.push(watched);
   await watched.page.goto(`${server.address}#${sheet}`);
   await settled(watched.page);
+  await workedOut(watched.page);
   return watched;
 }
 
@@ -187,11 +188,12 @@ describe('by keyboard alone', () => {
     const { page } = await visit('choice');
     await page.keyboard.press('Tab');
     await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
     await page.locator('.stage-drawing').waitFor();
     const name = () => page.getByRole('combobox', { name: 'motors', exact: true }).textContent();
     const before = await name();
-    for (let i = 0; i < 80; i++) {
+    for (let i = 0; i < 120; i++) {
       await page.keyboard.press('Tab');
       const at = await page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
       if (at === 'motors') break;

@@ -1,13 +1,13 @@
 import { z } from 'zod';
+import { PURPOSES, REGIONS } from './briefWords.ts';
 import { count, id, words } from './common.ts';
 import { money, plainQuantity, quantity } from './fields.ts';
 
-export const PURPOSES = ['race', 'freestyle', 'guarded filming', 'cruising', 'micro'] as const;
 export type Purpose = (typeof PURPOSES)[number];
 
-export const REGIONS = ['EU', 'US', 'UK', 'other'] as const;
 export type Region = (typeof REGIONS)[number];
 
+export { PURPOSES, REGIONS };
 export const BRIEF_FORMAT = 'quadwright-brief-1';
 
 const currency = z.string().regex(/^[A-Z]{3}$/, { error: 'must be a three-letter currency code' });

@@ -1,9 +1,9 @@
 import type { Part } from '../../build/schema/part.ts';
 import { PART_KINDS, type PartKind } from '../../build/schema/partKinds.ts';
+import { factsOfPart } from '../../report/partFacts.ts';
 import { nearestName } from '../../units/nearestName.ts';
 import { loadShelf } from '../context.ts';
 import { BadInput, type Io } from '../io.ts';
-import { factsOfPart } from '../print/partFacts.ts';
 import { printTable } from '../print/table.ts';
 
 export interface ShelfOptions {

@@ -3,10 +3,13 @@ import { compare } from '../../choose/compare.ts';
 import type { Manner } from '../../report/sayFigure.ts';
 import { useSize } from '../parts/useSize.ts';
 import { useAnswers } from '../state/answers.ts';
-import { useDesk } from '../state/desk.ts';
+import { MOST_COMPARED, useDesk } from '../state/desk.ts';
+import { turnTo } from '../state/place.ts';
+import { startTour } from '../tour/tour.ts';
 import { ChoiceList } from './ChoiceList.tsx';
 import { ChoiceTable } from './ChoiceTable.tsx';
 import { candidatesOf, penFor } from './candidates.ts';
+import { FiveAnswers } from './FiveAnswers.tsx';
 import { flips } from './flips.ts';
 import { Verdict } from './Verdict.tsx';
 import { Weights } from './Weights.tsx';
@@ -24,21 +27,48 @@ const LOST = 26;
 /** Every candidate side by side at one scale, under the five questions a newcomer asks. */
 export function ChoiceSheet({ manner, onScale }: Props) {
   const [ref, { width }] = useSize<HTMLDivElement>();
-  const builds = useDesk((desk) => desk.builds);
+  const all = useDesk((desk) => desk.builds);
+  const aside = useDesk((desk) => desk.aside);
   const wants = useDesk((desk) => desk.wants);
-  const views = useAnswers((answers) => answers.views);
+  const brief = useDesk((desk) => desk.brief);
+  const open = useDesk((desk) => desk.open);
+  const full = useAnswers((answers) => answers.views);
+  const quick = useAnswers((answers) => answers.quick);
+  const parts = useAnswers((answers) => answers.parts);
+  const partCount = useAnswers((answers) => answers.partCount);
+  const builds = useMemo(
+    () =>
+      Object.fromEntries(
+        Object.entries(all)
+          .filter(([id]) => !aside.includes(id))
+          .slice(0, MOST_COMPARED),
+      ),
+    [all, aside],
+  );
+
+  // An order of builds of which some are told more than others would be none: the quick answers stand until
+  // every build has had its full assessment once.
+  const complete = Object.keys(builds).every((id) => Object.keys(parts[id] ?? {}).length === partCount);
+  const views = complete ? full : quick;
 
   const assessments = useMemo(() => {
-    const all = Object.keys(builds).flatMap((id) => {
+    const answered = Object.keys(builds).flatMap((id) => {
       const view = views[id];
       return view?.ok === true ? [view.assessment] : [];
     });
     // Until every one is worked out there is no order to speak of.
-    return all.length === Object.keys(builds).length && all.length >= 2 ? all : undefined;
+    return answered.length === Object.keys(builds).length ? answered : undefined;
   }, [builds, views]);
-  const comparison = useMemo(() => assessments && compare(assessments, wants), [assessments, wants]);
-  const turning = useMemo(() => (assessments ? flips(assessments, wants) : []), [assessments, wants]);
+  const several = assessments !== undefined && assessments.length >= 2 ? assessments : undefined;
+  const comparison = useMemo(() => several && compare(several, wants), [several, wants]);
+  const turning = useMemo(() => (several ? flips(several, wants) : []), [several, wants]);
   const candidates = useMemo(() => candidatesOf(builds, views, comparison), [builds, views, comparison]);
+  const only = full[open];
+  const leading = comparison
+    ? assessments?.[comparison.order[0] ?? 0]
+    : only?.ok
+      ? only.assessment
+      : undefined;
 
   const narrow = width < NARROW;
   const column = narrow ? Math.min(width * 0.44, 250) : (width - LABELS) / Math.max(candidates.length, 1);
@@ -49,7 +79,15 @@ export function ChoiceSheet({ manner, onScale }: Props) {
   return (
     <>
       <div className="choice">
-        <h2 className="choice-title">Which one first?</h2>
+        <div className="choice-head">
+          <h2 className="choice-title">Which one first?</h2>
+          <button type="button" className="plain-button small" onClick={startTour}>
+            new here? show me round
+          </button>
+          <button type="button" className="plain-button small" onClick={() => turnTo('brief')}>
+            these answers are for {brief?.name ?? 'the demo'}: ask for yourself
+          </button>
+        </div>
         {comparison ? (
           <Verdict
             candidates={candidates}
@@ -59,8 +97,13 @@ export function ChoiceSheet({ manner, onScale }: Props) {
             manner={manner}
           />
         ) : (
-          <p className="verdict-waiting">Working the candidates out.</p>
+          <p className="verdict-waiting">
+            {assessments === undefined
+              ? 'Working the candidates out.'
+              : 'With two or more builds compared, this says which leads and why. Copy one or add one at the desk.'}
+          </p>
         )}
+        {leading && brief && <FiveAnswers assessment={leading} brief={brief} manner={manner} />}
         {/* Measured apart from the sheet's padding, so that columns and drawings agree. */}
         <div ref={ref}>{width > 0 && (narrow ? <ChoiceList {...laid} /> : <ChoiceTable {...laid} />)}</div>
       </div>

@@ -20,8 +20,12 @@ export const QUESTIONS: readonly Question[] = [
   },
   {
     asks: 'What do I spend?',
-    ids: ['first-flight-cost', 'aircraft-cost', 'missing-cost'],
+    ids: ['first-flight-cost', 'aircraft-cost', 'missing-cost', 'knocks-cost'],
     brief: ['first-flight-cost'],
   },
-  { asks: 'How many minutes?', ids: ['flown-time', 'hover-endurance'], brief: ['flown-time'] },
+  {
+    asks: 'How many minutes, in how much wind?',
+    ids: ['flown-time', 'hover-endurance', 'wind-held', 'top-speed'],
+    brief: ['flown-time', 'wind-held'],
+  },
 ];

@@ -22,7 +22,9 @@ const TRUST = {
 export function How({ measure, manner, className, children }: Props): ReactElement {
   return (
     <Popover.Root>
-      <Popover.Trigger className={`how-trigger ${className ?? ''}`}>{children}</Popover.Trigger>
+      <Popover.Trigger className={`how-trigger ${className ?? ''}`} data-measure={measure.id}>
+        {children}
+      </Popover.Trigger>
       <Popover.Portal container={layer}>
         <Popover.Positioner sideOffset={6} collisionPadding={12} className="layer">
           <Popover.Popup className="how">

@@ -1,7 +1,7 @@
-import { Select } from '@base-ui/react/select';
+import { Combobox } from '@base-ui/react/combobox';
 import { layer } from '../layer.ts';
 
-export interface Choice {
+interface Choice {
   readonly id: string;
   readonly name: string;
   readonly says?: string;
@@ -14,46 +14,51 @@ interface Props {
   readonly onChoose: (id: string) => void;
 }
 
-/** One entry of a schedule, chosen from a list. */
+/** One entry of a schedule, chosen from a short list. For parts of the shelf there is `PartPicker`. */
 export function Picker({ label, value, choices, onChoose }: Props) {
+  const chosen = choices.find(({ id }) => id === value);
   return (
-    <Select.Root
-      value={value}
-      onValueChange={(id) => {
-        if (id !== null && id !== value) onChoose(id);
+    <Combobox.Root
+      items={choices}
+      value={chosen ?? null}
+      onValueChange={(choice: Choice | null) => {
+        if (choice !== null && choice.id !== value) onChoose(choice.id);
       }}
-      items={choices.map(({ id, name }) => ({ value: id, label: name }))}
+      isItemEqualToValue={(a, b) => a.id === b.id}
+      itemToStringLabel={({ name }) => name}
+      autoHighlight
     >
-      <Select.Trigger className="picker" aria-label={label}>
-        <Select.Value className="picker-value" />
-        <Select.Icon className="picker-icon">
-          <svg viewBox="0 0 10 6" width="10" height="6" aria-hidden="true">
-            <path d="M1 1 5 5 9 1" />
-          </svg>
-        </Select.Icon>
-      </Select.Trigger>
-      <Select.Portal container={layer}>
-        <Select.Positioner
-          className="layer"
-          alignItemWithTrigger={false}
-          sideOffset={4}
-          collisionPadding={12}
-        >
-          <Select.Popup className="picker-list">
-            {choices.map(({ id, name, says }) => (
-              <Select.Item key={id} value={id} className="picker-item">
-                <Select.ItemText className="picker-name">{name}</Select.ItemText>
-                {says && <small>{says}</small>}
-                <Select.ItemIndicator className="picker-tick">
-                  <svg viewBox="0 0 10 10" width="10" height="10" aria-hidden="true">
-                    <path d="M1 5.5 4 8.5 9 1.5" />
-                  </svg>
-                </Select.ItemIndicator>
-              </Select.Item>
-            ))}
-          </Select.Popup>
-        </Select.Positioner>
-      </Select.Portal>
-    </Select.Root>
+      <Combobox.Trigger className="picker" aria-label={label}>
+        <span className="picker-value">{chosen?.name ?? value}</span>
+        <PickerIcon />
+      </Combobox.Trigger>
+      <Combobox.Portal container={layer}>
+        <Combobox.Positioner className="layer" align="start" sideOffset={4} collisionPadding={12}>
+          <Combobox.Popup className="picker-list short-list" aria-label={`choose ${label}`}>
+            <Combobox.Input className="search" aria-label={`search ${label}`} placeholder="search" />
+            <Combobox.Empty className="shelf-empty">Nothing has these letters.</Combobox.Empty>
+            <Combobox.List className="shelf-rows">
+              {(choice: Choice) => (
+                <Combobox.Item key={choice.id} value={choice} className="picker-item">
+                  <span className="picker-name">{choice.name}</span>
+                  {choice.says && <small>{choice.says}</small>}
+                </Combobox.Item>
+              )}
+            </Combobox.List>
+          </Combobox.Popup>
+        </Combobox.Positioner>
+      </Combobox.Portal>
+    </Combobox.Root>
+  );
+}
+
+/** The mark of something that opens a list. */
+export function PickerIcon() {
+  return (
+    <span className="picker-icon">
+      <svg viewBox="0 0 10 6" width="10" height="6" aria-hidden="true">
+        <path d="M1 1 5 5 9 1" />
+      </svg>
+    </span>
   );
 }

@@ -1,13 +1,12 @@
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode, useMemo, useState } from 'react';
 import type { Build } from '../../build/schema/build.ts';
-import type { PartKind } from '../../build/schema/part.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { useAnswers } from '../state/answers.ts';
 import { change, drag, settle } from '../state/desk.ts';
-import type { ShelfRow } from '../worker/protocol.ts';
 import { Adjust } from './Adjust.tsx';
-import { LAYOUT_KINDS, type LayoutChoice, layoutOfKind, spacingOf } from './layouts.ts';
-import { Picker } from './Picker.tsx';
+import { LayoutPicker } from './LayoutPicker.tsx';
+import { PartPicker } from './PartPicker.tsx';
+import { ADDITIONS, type Slot, slotsOf } from './slots.ts';
 
 interface Props {
   readonly build: Build;
@@ -15,178 +14,162 @@ interface Props {
 }
 
 const DEGREE = Math.PI / 180;
+/** The places that have a number in the drawing. */
+const NUMBERED: Readonly<Record<string, number>> = {
+  frame: 1,
+  motors: 3,
+  propellers: 4,
+  pack: 5,
+  controllers: 6,
+};
 
 /** The parts of the open build, numbered as in the drawing; any can be changed in its place. */
 export function Schedule({ build, aircraft }: Props) {
-  const shelf = useAnswers((answers) => answers.shelf);
-  const of = (kind: PartKind) => shelf.filter((row) => row.kind === kind);
-  return (
-    <section className="schedule" aria-label="Parts, to change">
-      <Entry number={1} name="frame">
-        <PartPicker
-          label="frame"
-          rows={of('frame')}
-          part={build.frame.part}
-          // Another frame comes with its own layout.
-          onChoose={(part) => change((now) => ({ ...now, frame: { part } }))}
-        />
-      </Entry>
-      <Entry number={2} name="layout">
-        <LayoutPicker build={build} aircraft={aircraft} />
-      </Entry>
-      <Entry number={3} name="motors">
-        <PartPicker
-          label="motors"
-          rows={of('motor')}
-          part={build.motors.part}
-          onChoose={(part) => change((now) => ({ ...now, motors: { ...now.motors, part, except: [] } }))}
-        />
-      </Entry>
-      <Entry number={4} name="propellers">
-        <PartPicker
-          label="propellers"
-          rows={of('propeller')}
-          part={build.propellers.part}
-          onChoose={(part) =>
-            change((now) => ({ ...now, propellers: { ...now.propellers, part, except: [] } }))
-          }
-        />
-      </Entry>
-      <Entry number={5} name="pack">
-        <PartPicker
-          label="pack"
-          rows={of('pack')}
-          part={build.pack.part}
-          onChoose={(part) => change((now) => ({ ...now, pack: { ...now.pack, part } }))}
-        />
-        <Adjust
-          label="forward"
-          unit="mm"
-          min={-40}
-          max={40}
-          value={build.pack.offset * 1000}
-          onMove={(offset) => drag((now) => ({ ...now, pack: { ...now.pack, offset: offset / 1000 } }))}
-          onSettle={settle}
-        />
-      </Entry>
-      {build.controllers && (
-        <Entry number={6} name="controllers">
-          <PartPicker
-            label="controllers"
-            rows={of('controller')}
-            part={build.controllers.part}
-            onChoose={(part) => change((now) => ({ ...now, controllers: { part } }))}
-          />
-        </Entry>
-      )}
-      <FlyingCamera build={build} rows={of('camera')} />
-    </section>
-  );
-}
-
-function Entry({
-  number,
-  name,
-  children,
-}: {
-  readonly number: number;
-  readonly name: string;
-  readonly children: ReactNode;
-}) {
-  return (
-    <div className="entry" data-entry={name}>
-      <span className="entry-name">
-        <span className="balloon" aria-hidden="true">
-          {number}
-        </span>
-        {name}
-      </span>
-      {children}
-    </div>
-  );
-}
-
-interface PartPickerProps {
-  readonly label: string;
-  readonly rows: readonly ShelfRow[];
-  readonly part: string;
-  readonly onChoose: (part: string) => void;
-}
-
-function PartPicker({ label, rows, part, onChoose }: PartPickerProps) {
-  // A part that the shelf does not have stays visible: the finding about it must make sense.
-  const choices = rows.some((row) => row.id === part) ? rows : [{ id: part, name: part }, ...rows];
-  return <Picker label={label} value={part} choices={choices} onChoose={onChoose} />;
-}
-
-const AS_SOLD = 'as the frame is sold';
-
-function LayoutPicker({ build, aircraft }: Props) {
-  const layout = build.frame.layout;
-  const kind = LAYOUT_KINDS.find((each) => each === layout?.kind);
-  const spacing = aircraft ? spacingOf(aircraft) : undefined;
-  const choices = [AS_SOLD, ...LAYOUT_KINDS].map((id) => ({ id, name: id }));
-  const set = (next: LayoutChoice, apart: number) => (now: Build) => ({
-    ...now,
-    frame: { ...now.frame, layout: layoutOfKind(next, apart) },
-  });
+  const [all, setAll] = useState(false);
+  const slots = useMemo(() => slotsOf(build), [build]);
+  const flying = build.cameras.findIndex(({ role }) => role === 'flying');
+  const main = (slot: Slot): boolean =>
+    (NUMBERED[slot.key] !== undefined && slot.part !== undefined) || slot.key === `cameras[${flying}]`;
+  const rest = slots.filter((slot) => !main(slot));
   return (
     <>
-      <Picker
-        label="layout"
-        value={kind ?? AS_SOLD}
-        choices={choices}
-        onChoose={(id) => {
-          const next = LAYOUT_KINDS.find((each) => each === id);
-          if (next === undefined) change(asSold);
-          else if (spacing !== undefined) change(set(next, spacing));
-        }}
-      />
-      {kind && spacing !== undefined && (
-        <Adjust
-          label="nearest motors"
-          unit="mm"
-          min={60}
-          max={360}
-          value={spacing * 1000}
-          onMove={(apart) => drag(set(kind, apart / 1000))}
-          onSettle={settle}
-        />
+      <section className="schedule" aria-label="Parts, to change">
+        {slots.filter(main).map((slot) => (
+          <Fragment key={slot.key}>
+            <SlotEntry slot={slot} build={build} number={NUMBERED[slot.key] ?? 7}>
+              {slot.key === 'pack' && <PackPlace build={build} />}
+              {slot.key === `cameras[${flying}]` && <Tilt build={build} index={flying} />}
+            </SlotEntry>
+            {slot.key === 'frame' && <LayoutEntry build={build} aircraft={aircraft} />}
+          </Fragment>
+        ))}
+      </section>
+      <div className="schedule-more">
+        <button type="button" className="plain-button" aria-expanded={all} onClick={() => setAll(!all)}>
+          {all ? 'fewer parts' : `every part on board: ${rest.filter(({ part }) => part).length} more`}
+        </button>
+      </div>
+      {all && (
+        <section className="schedule" aria-label="Every other part, to change">
+          {rest.map((slot) => (
+            <SlotEntry key={slot.key} slot={slot} build={build}>
+              {slot.key.startsWith('cameras') && <Tilt build={build} index={Number(slot.key.slice(8, -1))} />}
+            </SlotEntry>
+          ))}
+          <Additions />
+        </section>
       )}
     </>
   );
 }
 
-function asSold(build: Build): Build {
-  const { layout: _, ...frame } = build.frame;
-  return { ...build, frame };
+function LayoutEntry(props: Props) {
+  return (
+    <div className="entry" data-entry="layout">
+      <span className="entry-name">
+        <span className="balloon" aria-hidden="true">
+          2
+        </span>
+        layout
+      </span>
+      <LayoutPicker {...props} />
+    </div>
+  );
 }
 
-function FlyingCamera({ build, rows }: { readonly build: Build; readonly rows: readonly ShelfRow[] }) {
-  const index = build.cameras.findIndex((camera) => camera.role === 'flying');
+function SlotEntry({
+  slot,
+  build,
+  number,
+  children,
+}: {
+  readonly slot: Slot;
+  readonly build: Build;
+  readonly number?: number;
+  readonly children?: ReactNode;
+}) {
+  const shelf = useAnswers((answers) => answers.shelf);
+  const rows = useMemo(() => shelf.filter(slot.takes), [shelf, slot]);
+  const { empty } = slot;
+  return (
+    <div className="entry" data-entry={slot.key.startsWith('cameras') && number ? 'camera' : slot.key}>
+      <span className="entry-name">
+        {number !== undefined && (
+          <span className="balloon" aria-hidden="true">
+            {number}
+          </span>
+        )}
+        {slot.key.startsWith('cameras') && number ? 'camera' : slot.label}
+        {empty && slot.part !== undefined && number === undefined && (
+          <button
+            type="button"
+            className="plain-button small entry-out"
+            aria-label={`take ${slot.label} out`}
+            onClick={() => change(empty)}
+          >
+            take out
+          </button>
+        )}
+      </span>
+      <PartPicker
+        label={slot.label}
+        rows={rows}
+        part={slot.part}
+        tried={(part) => slot.put(build, part)}
+        onChoose={(part) => change((now) => slot.put(now, part))}
+      />
+      {children}
+    </div>
+  );
+}
+
+function Additions() {
+  const shelf = useAnswers((answers) => answers.shelf);
+  return ADDITIONS.map(({ label, takes, put }) => (
+    <div className="entry" key={label}>
+      <span className="entry-name">add</span>
+      <PartPicker
+        label={`add ${label}`}
+        rows={shelf.filter(takes)}
+        part={undefined}
+        none={label}
+        onChoose={(part) => change((now) => put(now, part))}
+      />
+    </div>
+  ));
+}
+
+function PackPlace({ build }: { readonly build: Build }) {
+  return (
+    <Adjust
+      label="forward"
+      unit="mm"
+      min={-40}
+      max={40}
+      value={build.pack.offset * 1000}
+      onMove={(offset) => drag((now) => ({ ...now, pack: { ...now.pack, offset: offset / 1000 } }))}
+      onSettle={settle}
+    />
+  );
+}
+
+function Tilt({ build, index }: { readonly build: Build; readonly index: number }) {
   const camera = build.cameras[index];
   if (camera === undefined) return null;
-  const edit = (values: Partial<typeof camera>) => (now: Build) => ({
-    ...now,
-    cameras: now.cameras.map((each, i) => (i === index ? { ...each, ...values } : each)),
-  });
   return (
-    <Entry number={7} name="camera">
-      <PartPicker
-        label="flying camera"
-        rows={rows}
-        part={camera.part}
-        onChoose={(part) => change(edit({ part }))}
-      />
-      <Adjust
-        label="tilt"
-        unit="deg"
-        min={0}
-        max={60}
-        value={camera.tilt / DEGREE}
-        onMove={(tilt) => drag(edit({ tilt: tilt * DEGREE }))}
-        onSettle={settle}
-      />
-    </Entry>
+    <Adjust
+      label="tilt"
+      unit="deg"
+      min={0}
+      max={60}
+      value={camera.tilt / DEGREE}
+      onMove={(tilt) =>
+        drag((now) => ({
+          ...now,
+          cameras: now.cameras.map((each, i) => (i === index ? { ...each, tilt: tilt * DEGREE } : each)),
+        }))
+      }
+      onSettle={settle}
+    />
   );
 }

@@ -6,7 +6,7 @@ import { MarginNotes } from '../stage/MarginNotes.tsx';
 import { Stage } from '../stage/Stage.tsx';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
-import type { SheetName } from '../state/place.ts';
+import type { BuildSheetName } from '../state/place.ts';
 import type { BuildView } from '../worker/protocol.ts';
 import { Bill } from './Bill.tsx';
 import { Checked } from './Checked.tsx';
@@ -14,7 +14,7 @@ import { chartOf } from './charts.ts';
 import { labelled } from './motorLabels.ts';
 
 interface Props {
-  readonly sheet: Exclude<SheetName, 'choice'>;
+  readonly sheet: BuildSheetName;
   readonly manner: Manner;
   readonly onScale: (pen: number) => void;
 }
@@ -23,7 +23,11 @@ const NONE: Record<Props['sheet'], string> = {
   airframe: 'Nothing to note on the airframe: gaps, balance and layout are as the trade expects.',
   lift: 'Nothing to note on lift: margin and hover throttle are inside their windows.',
   heat: 'Nothing to note on currents and heat: everything stays inside its rating.',
-  flight: 'Nothing to note on flying time.',
+  flight: 'Nothing to note on flying time and speed.',
+  wind: 'Nothing to note on wind: it holds what the brief expects.',
+  picture: 'Nothing to note on the picture: nothing of the aircraft is in the way.',
+  shake: 'Nothing to note on shake: no mode is met where it is flown.',
+  knocks: 'Nothing to note on knocks.',
   money: 'Nothing to note on money: it stays inside the budget.',
   fit: 'Nothing to note: the parts fit together by every rule looked at.',
 };
@@ -51,7 +55,7 @@ function Subject({
   onScale,
   view,
 }: Props & { readonly view: Extract<BuildView, { ok: true }> }) {
-  const brief = useAnswers((answers) => answers.brief);
+  const brief = useDesk((desk) => desk.brief);
   const { assessment, curves, picture } = view;
   const aircraft = useMemo(
     () => labelled(picture, assessment.stations, sheet, manner),

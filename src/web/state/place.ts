@@ -1,7 +1,25 @@
 import { create } from 'zustand';
 
-export const SHEETS = ['choice', 'airframe', 'lift', 'heat', 'flight', 'money', 'fit'] as const;
+export const SHEETS = [
+  'choice',
+  'brief',
+  'airframe',
+  'lift',
+  'heat',
+  'flight',
+  'wind',
+  'picture',
+  'shake',
+  'knocks',
+  'money',
+  'fit',
+] as const;
 export type SheetName = (typeof SHEETS)[number];
+/** Sheets that show one build. */
+export type BuildSheetName = Exclude<SheetName, 'choice' | 'brief'>;
+
+/** As on a drawing: `03`. */
+export const sheetNumber = (sheet: SheetName): string => String(SHEETS.indexOf(sheet)).padStart(2, '0');
 
 interface Place {
   readonly sheet: SheetName;

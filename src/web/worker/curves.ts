@@ -1,8 +1,11 @@
 import type { StationReport } from '../../assess/assessment.ts';
+import type { Flight } from '../../assess/parts/types.ts';
 import type { Craft } from '../../build/craft.ts';
+import { hoverStory } from '../../flight/hoverStory.ts';
 import { pointForThrottles, pointForThrusts } from '../../flight/operatingPoint.ts';
+import { styles } from '../../flight/styles.ts';
 import { type FlightModel, neutralLevers } from '../../flight/types.ts';
-import type { Curves, DischargePoint, ThrottlePoint } from './protocol.ts';
+import type { Curves, DischargePoint, StyleMinutes, ThrottlePoint } from './protocol.ts';
 
 /** A pack just under way, as the thrust-to-weight measure takes it. */
 const UNDER_WAY = 0.9;
@@ -13,7 +16,8 @@ const CHARGE_STEPS = 15;
 const HALF = 0.5;
 
 /** Operating points over throttle and over charge, for the charts of lift, heat and flight. */
-export function curvesOf(craft: Craft, model: FlightModel, stations: readonly StationReport[]): Curves {
+export function curvesOf(craft: Craft, flight: Flight, stations: readonly StationReport[]): Curves {
+  const { model } = flight;
   const { continuousCurrent, burstCurrent } = craft.controllerModel;
   const thrusts = stations.map((station) => station.hover?.thrust ?? 0);
   const hover = pointForThrusts(model, neutralLevers, thrusts, { charge: HALF });
@@ -23,7 +27,20 @@ export function curvesOf(craft: Craft, model: FlightModel, stations: readonly St
     discharge: overCharge(model, thrusts, settledCurrent),
     continuousCurrent,
     burstCurrent,
+    styles: minutesByStyle(flight),
   };
+}
+
+const GENTLEST_FIRST = [styles.filming, styles.novice, styles.cruise, styles.freestyle, styles.race];
+
+function minutesByStyle({ model, style, told }: Flight): readonly StyleMinutes[] {
+  const story = hoverStory(model, neutralLevers, GENTLEST_FIRST, told.story);
+  if (!story.ok) return [];
+  return story.value.styles.map(({ style: name, duration }) => ({
+    style: name,
+    duration,
+    asked: name === style.name,
+  }));
 }
 
 function overThrottle(model: FlightModel, settledCurrent: number): readonly ThrottlePoint[] {

@@ -11,7 +11,12 @@ function opened(): Desk {
 }
 
 const door: Desk = {
-  open: async () => await opened().open(),
-  assess: async (build) => await opened().assess(build),
+  open: async (kept) => await opened().open(kept),
+  layShelf: async (text) => await opened().layShelf(text),
+  assess: async (build, brief) => await opened().assess(build, brief),
+  part: async (build, brief, part) => await opened().part(build, brief, part),
+  glance: async (build, brief) => await opened().glance(build, brief),
+  readKept: async (files) => await opened().readKept(files),
+  read: async (text, file) => await opened().read(text, file),
 };
 expose(door);

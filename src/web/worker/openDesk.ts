@@ -1,49 +1,69 @@
-import { assessCraft } from '../../assess/assess.ts';
-import { airOf } from '../../assess/dayOf.ts';
-import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
-import type { CraftRotor } from '../../build/craft.ts';
-import { flightModelOf } from '../../build/resolve/flightModelOf.ts';
-import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
-import type { Build } from '../../build/schema/build.ts';
-import { pictureOfCraft } from '../../report/pictureOfCraft.ts';
-import { sectionTables } from '../../rotor/sections.ts';
-import { curvesOf } from './curves.ts';
-import type { BuildView, Desk } from './protocol.ts';
+import { NOTHING } from '../../assess/parts/types.ts';
+import { fileErrorText } from '../../build/read/fileError.ts';
+import { readShelf } from '../../build/read/readShelf.ts';
+import type { Shelf } from '../../build/shelf.ts';
+import { PARTS } from './partList.ts';
+import type { Desk, KeptFiles, KeptRead, OpenBuild, Opened, ShelfLaid, ShelfRow } from './protocol.ts';
 import { readDemo } from './readDemo.ts';
+import { readAny, readKeptBrief, readKeptBuild } from './readFiles.ts';
 import { shelfRow } from './shelfRow.ts';
+import { openWorkshop } from './workshop.ts';
 
-/** The desk of one page: shelf, brief and section tables read once, and the rotor maps made so far. */
+/** The desk of one page: the shipped files and the user's, and the workshop that works builds out. */
 export function openDesk(): Desk {
-  const { brief, builds, shelf } = readDemo();
-  const sections = sectionTables();
-  const air = airOf(brief);
-  // The dearest work, done once a propeller: its blade matched to what is known, its map in the brief's air.
-  const blades = new Map<string, CraftRotor>();
-  let rotors: PreparedRotors = new Map();
+  const shipped = readDemo();
+  let shelf: Shelf = shipped.shelf;
+  let workshop = openWorkshop(shelf);
 
-  function view(build: Build): BuildView {
-    const resolved = resolveBuild(build, shelf, undefined, blades);
-    if (!resolved.ok) {
-      const reasons = resolved.errors.map(({ path, says, remedy }) => `${path}: ${says}. ${remedy}`);
-      return { ok: false, reasons };
+  const rows = (): readonly ShelfRow[] =>
+    Array.from(shelf.parts.values(), (part) => shelfRow(part, part !== shipped.shelf.parts.get(part.id)));
+
+  function layShelf(text: string | undefined): ShelfLaid {
+    if (text === undefined) shelf = shipped.shelf;
+    else {
+      const read = readShelf(text, 'your shelf', shipped.shelf);
+      if (!read.ok) return { ok: false, reasons: read.errors.map(fileErrorText) };
+      shelf = read.value;
     }
-    const craft = resolved.value;
-    for (const rotor of craft.rotors) blades.set(rotor.partId, rotor);
-    const prepared = prepareRotors(craft, air, sections, rotors);
-    if (prepared.ok) rotors = prepared.value;
-    const assessment = assessCraft(craft, { brief, shelf, sections, rotors });
-    const picture = pictureOfCraft(craft);
-    if (!assessment.flies || !prepared.ok) return { ok: true, picture, assessment };
-    const readers = craft.rotors.flatMap((rotor) => rotors.get(rotor.partId)?.read ?? []);
-    const model = flightModelOf(craft, readers, air, brief.reserve);
-    return { ok: true, picture, assessment, curves: curvesOf(craft, model, assessment.stations) };
+    workshop = openWorkshop(shelf);
+    const all = rows();
+    return { ok: true, shelf: all, own: all.filter(({ own }) => own).length };
+  }
+
+  function open(kept?: KeptFiles): Opened {
+    const demo = {
+      brief: shipped.brief,
+      builds: shipped.builds.map(({ id, build }): OpenBuild => ({ id, build, came: build })),
+    };
+    const laid = kept?.shelf === undefined ? undefined : layShelf(kept.shelf);
+    const read = kept ? readKept(kept) : { ...demo, faults: [] };
+    return {
+      brief: read.brief,
+      builds: read.builds.length > 0 ? read.builds : demo.builds,
+      shelf: rows(),
+      parts: PARTS.map(({ id, label }) => ({ id, label })),
+      demo,
+      faults: [...(laid?.ok === false ? laid.reasons : []), ...read.faults],
+    };
+  }
+
+  function readKept(files: KeptFiles): KeptRead {
+    const faults: string[] = [];
+    const builds = files.builds.flatMap((each) => readKeptBuild(each, faults));
+    return { brief: readKeptBrief(files.brief, faults) ?? shipped.brief, builds, faults };
   }
 
   return {
-    open: async () => {
-      const manner = { currency: brief.currency };
-      return { brief, builds, shelf: Array.from(shelf.parts.values(), (part) => shelfRow(part, manner)) };
+    open: async (kept) => open(kept),
+    layShelf: async (text) => layShelf(text),
+    assess: async (build, brief) => workshop.view(build, brief),
+    part: async (build, brief, id) => {
+      const context = workshop.partContext(build, brief);
+      const part = PARTS.find((each) => each.id === id);
+      return context && part ? part.run(context) : NOTHING;
     },
-    assess: async (build) => view(build),
+    glance: async (build, brief) => workshop.glance(build, brief),
+    readKept: async (files) => readKept(files),
+    read: async (text, file) => readAny(text, file, shipped.shelf),
   };
 }

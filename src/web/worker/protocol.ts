@@ -1,21 +1,75 @@
 import type { Assessment } from '../../assess/assessment.ts';
+import type { PartResult } from '../../assess/parts/types.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
-import type { PartKind } from '../../build/schema/part.ts';
+import type { PartKind } from '../../build/schema/partKinds.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 
-/** What the page asks of its worker. Reading, checking and physics all happen over there. */
+/** What the page asks of its workers. Reading, checking and physics all happen over there. */
 export interface Desk {
-  /** Reads the shelf and the demo that ship with the page. */
-  readonly open: () => Promise<Opened>;
-  readonly assess: (build: Build) => Promise<BuildView>;
+  /** Reads the shelf and the demo that ship with the page, and what was kept of the user's. */
+  readonly open: (kept?: KeptFiles) => Promise<Opened>;
+  /** Lays a file of the user's own parts over the shelf; nothing takes it away again. */
+  readonly layShelf: (text: string | undefined) => Promise<ShelfLaid>;
+  readonly assess: (build: Build, brief: Brief) => Promise<BuildView>;
+  /** One part of the full assessment, by its id. */
+  readonly part: (build: Build, brief: Brief, part: string) => Promise<PartResult>;
+  /** The least that tells whether a change is one for the better. */
+  readonly glance: (build: Build, brief: Brief) => Promise<Glance>;
+  /** Tells by its first line what a file is, and reads it as the command line would. */
+  readonly read: (text: string, file: string) => Promise<FileRead>;
+  /** Reads files that were kept, of a snapshot or a link. */
+  readonly readKept: (files: KeptFiles) => Promise<KeptRead>;
+}
+
+/** Files of the user's as texts, each in the form that the command line reads. */
+export interface KeptFiles {
+  readonly brief: string;
+  readonly builds: readonly KeptBuild[];
+  readonly shelf?: string;
+}
+
+export interface KeptBuild {
+  readonly id: string;
+  readonly text: string;
+  /** As it came to the desk, to go back to. */
+  readonly came: string;
+}
+
+export interface OpenBuild {
+  readonly id: string;
+  readonly build: Build;
+  readonly came: Build;
 }
 
 export interface Opened {
   readonly brief: Brief;
-  readonly builds: readonly { readonly id: string; readonly build: Build }[];
+  readonly builds: readonly OpenBuild[];
   readonly shelf: readonly ShelfRow[];
+  /** Parts of the full assessment, in the order they are run. */
+  readonly parts: readonly { readonly id: string; readonly label: string }[];
+  /** The demo as it ships, to go back to. */
+  readonly demo: { readonly brief: Brief; readonly builds: readonly OpenBuild[] };
+  /** What was kept and could not be read any more, in words. */
+  readonly faults: readonly string[];
 }
+
+/** `brief` and `builds` hold what could be read; `faults` the rest, in words. */
+export interface KeptRead {
+  readonly brief: Brief;
+  readonly builds: readonly OpenBuild[];
+  readonly faults: readonly string[];
+}
+
+export type ShelfLaid =
+  | { readonly ok: true; readonly shelf: readonly ShelfRow[]; readonly own: number }
+  | { readonly ok: false; readonly reasons: readonly string[] };
+
+export type FileRead =
+  | { readonly is: 'build'; readonly build: Build }
+  | { readonly is: 'brief'; readonly brief: Brief }
+  | { readonly is: 'shelf'; readonly text: string }
+  | { readonly is: 'unreadable'; readonly reasons: readonly string[] };
 
 /** A part as a picker lists it. */
 export interface ShelfRow {
@@ -24,6 +78,26 @@ export interface ShelfRow {
   readonly name: string;
   /** The few facts one chooses by, in trade units. */
   readonly says: string;
+  /** [kg] */
+  readonly mass: number;
+  /** Of one piece, in `currency`. */
+  readonly price: number;
+  readonly currency: string;
+  /** Of a camera: what it is for. */
+  readonly roles?: readonly string[];
+  /** From the user's own file. */
+  readonly own: boolean;
+}
+
+export interface Glance {
+  /** Why it can't be worked out; then nothing else is told. */
+  readonly trouble?: string;
+  readonly stops: number;
+  readonly risks: number;
+  readonly findings: readonly string[];
+  readonly thrustToWeight?: number;
+  /** [s] */
+  readonly flownTime?: number;
 }
 
 /** Everything a sheet shows of one build; or why there is nothing to show. */
@@ -32,6 +106,8 @@ export type BuildView =
       readonly ok: true;
       readonly picture: AircraftPicture;
       readonly assessment: Assessment;
+      /** Where its motors stand, as its file or its frame's tells it. */
+      readonly layout: NonNullable<Build['frame']['layout']>;
       /** Absent when it can't be flown at all. */
       readonly curves?: Curves;
     }
@@ -46,6 +122,16 @@ export interface Curves {
   /** [A], of the controllers. */
   readonly continuousCurrent: number;
   readonly burstCurrent: number;
+  /** The same pack flown in every style, gentlest first. */
+  readonly styles: readonly StyleMinutes[];
+}
+
+export interface StyleMinutes {
+  readonly style: string;
+  /** [s] */
+  readonly duration: number;
+  /** Whether the brief is flown so. */
+  readonly asked: boolean;
 }
 
 export interface ThrottlePoint {

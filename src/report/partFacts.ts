@@ -1,4 +1,4 @@
-import type { Part } from '../../build/schema/part.ts';
+import type { Part } from '../build/schema/part.ts';
 
 const mm = (metres: number) => `${+(metres * 1000).toFixed(1)} mm`;
 const inch = (metres: number) => `${+(metres / 0.0254).toFixed(2)} in`;

@@ -1,0 +1,28 @@
+import { Dialog } from '@base-ui/react/dialog';
+import { layer } from '../layer.ts';
+import { BuildRows } from './BuildRows.tsx';
+import { useDeskOpen } from './deskOpen.ts';
+import { FileRows } from './FileRows.tsx';
+import { Snapshots } from './Snapshots.tsx';
+
+/** What lies on the desk: builds, snapshots, files. */
+export function DeskDialog() {
+  const open = useDeskOpen((state) => state.open);
+  return (
+    <Dialog.Root open={open} onOpenChange={(next) => useDeskOpen.setState({ open: next })}>
+      <Dialog.Trigger className="plain-button">desk</Dialog.Trigger>
+      <Dialog.Portal container={layer}>
+        <Dialog.Backdrop className="backdrop" />
+        <Dialog.Popup className="dialog desk-dialog">
+          <div className="how-head">
+            <Dialog.Title className="dialog-title">On the desk</Dialog.Title>
+            <Dialog.Close className="plain-button">close</Dialog.Close>
+          </div>
+          <BuildRows />
+          <Snapshots />
+          <FileRows />
+        </Dialog.Popup>
+      </Dialog.Portal>
+    </Dialog.Root>
+  );
+}

@@ -1,0 +1,73 @@
+import { useId, useState } from 'react';
+
+interface Props {
+  readonly label: string;
+  /** In the unit shown. */
+  readonly value: number | undefined;
+  readonly unit: string;
+  readonly min: number;
+  readonly max: number;
+  readonly decimals?: number;
+  /** Undefined where the field is emptied and may be. */
+  readonly onEnter: (value: number | undefined) => void;
+  readonly optional?: boolean;
+}
+
+/** A number with its unit, taken when the field is left; out of range or unreadable it says so and changes nothing. */
+export function NumberEntry({
+  label,
+  value,
+  unit,
+  min,
+  max,
+  decimals = 0,
+  onEnter,
+  optional = false,
+}: Props) {
+  const id = useId();
+  const shown = value === undefined ? '' : String(Number(value.toFixed(decimals)));
+  const [text, setText] = useState<string>();
+  const [fault, setFault] = useState('');
+  const take = () => {
+    if (text === undefined) return;
+    const given = text.trim().replace(',', '.');
+    const number = Number(given);
+    if (given === '' && optional) onEnter(undefined);
+    else if (given === '' || !Number.isFinite(number))
+      return setFault(`a number${unit && ` in ${unit}`}, please`);
+    else if (number < min || number > max) return setFault(`from ${min} to ${max}${unit && ` ${unit}`}`);
+    else onEnter(number);
+    setText(undefined);
+    setFault('');
+  };
+  return (
+    <div className="number-entry">
+      <label htmlFor={id}>{label}</label>
+      <span className="number-field">
+        <input
+          id={id}
+          className="text-field number"
+          inputMode="decimal"
+          value={text ?? shown}
+          aria-invalid={fault !== ''}
+          aria-describedby={fault ? `${id}-fault` : undefined}
+          onChange={(event) => setText(event.target.value)}
+          onBlur={take}
+          onKeyDown={(event) => {
+            if (event.key === 'Enter') take();
+            if (event.key === 'Escape') {
+              setText(undefined);
+              setFault('');
+            }
+          }}
+        />
+        <span className="unit">{unit}</span>
+      </span>
+      {fault && (
+        <small id={`${id}-fault`} className="fault" role="alert">
+          {fault}
+        </small>
+      )}
+    </div>
+  );
+}

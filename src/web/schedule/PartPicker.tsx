@@ -1,0 +1,171 @@
+import { Combobox } from '@base-ui/react/combobox';
+import { useMemo, useState } from 'react';
+import type { Build } from '../../build/schema/build.ts';
+import { sayInWords } from '../../report/sayFigure.ts';
+import { layer } from '../layer.ts';
+import { useManner } from '../state/manner.ts';
+import type { Glance, ShelfRow } from '../worker/protocol.ts';
+import { PickerIcon } from './Picker.tsx';
+import { useGlances } from './useGlances.ts';
+
+interface Props {
+  readonly label: string;
+  readonly rows: readonly ShelfRow[];
+  /** Id of the part in place. */
+  readonly part: string | undefined;
+  readonly onChoose: (part: string) => void;
+  /** The build with another part in its place, to tell beforehand what it would do. */
+  readonly tried?: (part: string) => Build;
+  /** Said where nothing is chosen. */
+  readonly none?: string;
+}
+
+type Sort = 'shelf' | 'price' | 'mass' | 'minutes' | 'lift';
+const SORTS: readonly { readonly id: Sort; readonly word: string }[] = [
+  { id: 'price', word: 'cheapest' },
+  { id: 'mass', word: 'lightest' },
+  { id: 'minutes', word: 'longest' },
+  { id: 'lift', word: 'strongest' },
+];
+/** Known only of parts that are tried. */
+const TRIED: readonly Sort[] = ['minutes', 'lift'];
+
+/** A part chosen from the shelf: searched by any word, sorted, and each row told with what it would do. */
+export function PartPicker({ label, rows, part, onChoose, tried, none = 'none' }: Props) {
+  const manner = useManner();
+  const [open, setOpen] = useState(false);
+  const [sort, setSort] = useState<Sort>('shelf');
+  const [clean, setClean] = useState(false);
+  const glances = useGlances(open ? rows : [], tried);
+  const chosen = rows.find((row) => row.id === part);
+  const shown = useMemo(() => {
+    // A part that the shelf does not have stays visible: the finding about it must make sense.
+    const all = part === undefined || chosen ? rows : [missing(part), ...rows];
+    const kept = clean ? all.filter(({ id }) => id === part || isClean(glances[id])) : all;
+    return kept.toSorted(order(sort, glances));
+  }, [rows, part, chosen, clean, sort, glances]);
+  const value = shown.find((row) => row.id === part) ?? null;
+  return (
+    <Combobox.Root
+      items={shown}
+      value={value}
+      onValueChange={(row: ShelfRow | null) => {
+        if (row !== null && row.id !== part) onChoose(row.id);
+      }}
+      isItemEqualToValue={(a, b) => a.id === b.id}
+      itemToStringLabel={(row) => `${row.name} ${row.says}`}
+      onOpenChange={setOpen}
+      autoHighlight
+    >
+      <Combobox.Trigger className="picker" aria-label={label}>
+        <span className="picker-value">{chosen?.name ?? part ?? none}</span>
+        <PickerIcon />
+      </Combobox.Trigger>
+      <Combobox.Portal container={layer}>
+        <Combobox.Positioner className="layer" sideOffset={4} collisionPadding={12} align="start">
+          <Combobox.Popup className="picker-list shelf-list" aria-label={`${label} on the shelf`}>
+            <div className="shelf-head">
+              <Combobox.Input
+                className="search"
+                aria-label={`search ${label}`}
+                placeholder="search the shelf"
+              />
+              <fieldset className="sorts" aria-label="order">
+                {SORTS.filter(({ id }) => tried !== undefined || !TRIED.includes(id)).map(({ id, word }) => (
+                  <button
+                    key={id}
+                    type="button"
+                    className="sort"
+                    aria-pressed={sort === id}
+                    onClick={() => setSort(sort === id ? 'shelf' : id)}
+                  >
+                    {word}
+                  </button>
+                ))}
+              </fieldset>
+              {tried && (
+                <label className="tick">
+                  <input
+                    type="checkbox"
+                    checked={clean}
+                    onChange={(event) => setClean(event.target.checked)}
+                  />
+                  without a stop
+                </label>
+              )}
+            </div>
+            <Combobox.Empty className="shelf-empty">
+              {shown.length === 0 ? 'Nothing on the shelf goes here.' : 'No part has these words.'}
+            </Combobox.Empty>
+            <Combobox.List className="shelf-rows">
+              {(row: ShelfRow) => (
+                <Combobox.Item key={row.id} value={row} className="picker-item shelf-row">
+                  <span className="picker-name">
+                    {row.name}
+                    {row.own && <span className="own">yours</span>}
+                  </span>
+                  <span className="shelf-number">
+                    {row.price > 0 && sayInWords(row.price, 'money', { ...manner, currency: row.currency })}
+                  </span>
+                  <span className="shelf-number">{row.mass > 0 && sayInWords(row.mass, 'mass', manner)}</span>
+                  <small>{row.says}</small>
+                  {tried && <small className="shelf-number wide">{inWords(glances[row.id])}</small>}
+                </Combobox.Item>
+              )}
+            </Combobox.List>
+          </Combobox.Popup>
+        </Combobox.Positioner>
+      </Combobox.Portal>
+    </Combobox.Root>
+  );
+}
+
+const missing = (id: string): ShelfRow => ({
+  id,
+  kind: 'bench',
+  name: id,
+  says: 'not on the shelf',
+  mass: 0,
+  price: 0,
+  currency: '',
+  own: false,
+});
+
+/** Unknown counts as clean until it is known: rows don't leave before they are tried. */
+const isClean = (glance: Glance | undefined): boolean =>
+  glance === undefined || (glance.trouble === undefined && glance.stops === 0);
+
+function order(sort: Sort, glances: Readonly<Record<string, Glance>>) {
+  const most = (value: (glance: Glance) => number | undefined) => (a: ShelfRow, b: ShelfRow) => {
+    const of = ({ id }: ShelfRow): number => {
+      const glance = glances[id];
+      return (glance && value(glance)) ?? -1;
+    };
+    return of(b) - of(a);
+  };
+  switch (sort) {
+    case 'shelf':
+      return () => 0;
+    case 'price':
+      return (a: ShelfRow, b: ShelfRow) => a.price - b.price;
+    case 'mass':
+      return (a: ShelfRow, b: ShelfRow) => a.mass - b.mass;
+    case 'minutes':
+      return most(({ flownTime }) => flownTime);
+    case 'lift':
+      return most(({ thrustToWeight }) => thrustToWeight);
+  }
+}
+
+/** What a part would do here, once it has been tried. */
+function inWords(glance: Glance | undefined): string {
+  if (glance === undefined) return 'being tried';
+  if (glance.trouble !== undefined) return 'does not go together';
+  const { stops, risks, thrustToWeight, flownTime } = glance;
+  return [
+    ...(thrustToWeight === undefined ? ['no flight'] : [`${thrustToWeight.toFixed(1)} to weight`]),
+    ...(flownTime === undefined ? [] : [`${(flownTime / 60).toFixed(1)} min`]),
+    ...(stops > 0 ? [`${stops} stop`] : []),
+    `${risks} risk`,
+  ].join(', ');
+}

@@ -1,0 +1,34 @@
+import { useMemo } from 'react';
+import { create } from 'zustand';
+import type { Manner } from '../../report/sayFigure.ts';
+import { useDesk } from './desk.ts';
+
+type System = NonNullable<Manner['system']>;
+const KEY = 'quadwright-units';
+
+function first(): System {
+  try {
+    return window.localStorage.getItem(KEY) === 'imperial' ? 'imperial' : 'metric';
+  } catch {
+    return 'metric';
+  }
+}
+
+/** The units numbers are shown in; files keep their own. */
+export const useUnits = create<{ readonly system: System }>()(() => ({ system: first() }));
+
+export function setUnits(system: System): void {
+  useUnits.setState({ system });
+  try {
+    window.localStorage.setItem(KEY, system);
+  } catch {
+    // The choice then lasts as long as the page.
+  }
+}
+
+/** How this page says its numbers. */
+export function useManner(): Manner {
+  const currency = useDesk((desk) => desk.brief?.currency ?? '');
+  const system = useUnits((units) => units.system);
+  return useMemo(() => ({ currency, system }), [currency, system]);
+}

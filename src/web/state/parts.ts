@@ -1,0 +1,93 @@
+import type { Remote } from 'comlink';
+import type { PartResult } from '../../assess/parts/types.ts';
+import type { Brief } from '../../build/schema/brief.ts';
+import type { Build } from '../../build/schema/build.ts';
+import type { Desk, Opened } from '../worker/protocol.ts';
+import { useAnswers } from './answers.ts';
+import { useDesk } from './desk.ts';
+import { joined } from './joined.ts';
+
+interface Done {
+  readonly build: Build;
+  readonly brief: Brief;
+}
+
+/**
+ * Works the full assessment out part by part, the open build first, and stops between two parts when
+ * the build has changed: then what was begun is dropped and begun anew.
+ */
+export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
+  const done = new Map<string, Done>();
+  let busy = false;
+
+  const key = (id: string, part: string): string => `${id} ${part}`;
+
+  /** The next part that is missing or older than its build. */
+  function next() {
+    const { builds, brief, open, aside } = useDesk.getState();
+    const { quick, waiting } = useAnswers.getState();
+    if (brief === undefined) return undefined;
+    const ids = [open, ...Object.keys(builds).filter((id) => id !== open && !aside.includes(id))];
+    for (const id of ids) {
+      const build = builds[id];
+      if (build === undefined || waiting.includes(id) || quick[id]?.ok !== true) continue;
+      for (const { id: part } of list) {
+        const last = done.get(key(id, part));
+        if (last?.build !== build || last.brief !== brief) return { id, build, brief, part };
+      }
+    }
+    return undefined;
+  }
+
+  async function work(): Promise<void> {
+    if (busy) return;
+    busy = true;
+    for (let job = next(); job !== undefined; job = next()) {
+      const { id, build, brief, part } = job;
+      const result = await worker.part(build, brief, part).catch((error: unknown): PartResult => {
+        console.error(error);
+        return { measures: [], findings: [] };
+      });
+      const now = useDesk.getState();
+      if (now.builds[id] !== build || now.brief !== brief) continue;
+      done.set(key(id, part), { build, brief });
+      receive(id, part, result);
+    }
+    busy = false;
+  }
+
+  function receive(id: string, part: string, result: PartResult): void {
+    useAnswers.setState(({ parts, views, quick }) => {
+      const own = { ...parts[id], [part]: result };
+      const view = quick[id];
+      return {
+        parts: { ...parts, [id]: own },
+        ...(view === undefined ? {} : { views: { ...views, [id]: joined(view, own) } }),
+      };
+    });
+    tellBehind();
+  }
+
+  /** Which parts on show are older than their build. */
+  function tellBehind(): void {
+    const { builds, brief } = useDesk.getState();
+    const behind = Object.fromEntries(
+      Object.entries(builds).map(([id, build]) => [
+        id,
+        list.flatMap(({ id: part, label }) => {
+          const last = done.get(key(id, part));
+          return last?.build === build && last.brief === brief ? [] : [label];
+        }),
+      ]),
+    );
+    useAnswers.setState({ behind });
+  }
+
+  useDesk.subscribe((now, past) => {
+    if (now.builds !== past.builds || now.brief !== past.brief) tellBehind();
+    void work();
+  });
+  useAnswers.subscribe((now, past) => {
+    if (now.waiting !== past.waiting && now.waiting.length === 0) void work();
+  });
+}

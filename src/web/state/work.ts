@@ -1,0 +1,140 @@
+import { type Remote, wrap } from 'comlink';
+import type { Brief } from '../../build/schema/brief.ts';
+import type { Build } from '../../build/schema/build.ts';
+import { compare } from '../../choose/compare.ts';
+import { readFragment } from '../desk/share.ts';
+import { latestWins } from '../worker/latestWins.ts';
+import type { BuildView, Desk } from '../worker/protocol.ts';
+import { useAnswers } from './answers.ts';
+import { addBuild, layOut, openBuild, rethink, useDesk } from './desk.ts';
+import { joined } from './joined.ts';
+import { fetchKept, startKeeping } from './keep.ts';
+import { tell } from './notices.ts';
+import { startParts } from './parts.ts';
+import { turnTo, usePlace } from './place.ts';
+import { useSnapshots } from './snapshots.ts';
+
+/** The worker that answers at once, and the one that works the full assessment out. */
+interface Workers {
+  readonly quick: Remote<Desk>;
+  readonly full: Remote<Desk>;
+}
+
+let workers: Workers | undefined;
+
+/** @throws Error before `startWork` */
+export function theWorkers(): Workers {
+  if (workers === undefined) throw new Error('the workers have not been started');
+  return workers;
+}
+
+const newWorker = (): Remote<Desk> =>
+  wrap<Desk>(new Worker(new URL('../worker/desk.worker.ts', import.meta.url), { type: 'module' }));
+
+interface Question {
+  readonly build: Build;
+  readonly brief: Brief;
+}
+
+/** Starts the workers, lays out what was kept or the demo, and keeps an answer for every build as it changes. */
+export async function startWork(): Promise<void> {
+  const made = { quick: newWorker(), full: newWorker() };
+  workers = made;
+  const ask = latestWins(
+    async ({ build, brief }: Question) => await made.quick.assess(build, brief),
+    (id, answer, stillWaiting) => receive(id, answer, stillWaiting),
+  );
+  try {
+    const kept = await fetchKept();
+    const { brief, builds, shelf, parts, demo, faults } = await made.quick.open(kept?.files);
+    await made.full.layShelf(kept?.files.shelf);
+    useAnswers.setState({
+      shelf,
+      demo,
+      partCount: parts.length,
+      ...(kept?.files.shelf === undefined ? {} : { ownShelf: kept.files.shelf }),
+    });
+    if (kept) useSnapshots.setState({ snapshots: kept.snapshots });
+    if (faults.length > 0) tell('faults', 'Some of what was kept can not be read any more:', faults);
+    useDesk.subscribe((now, past) => {
+      if (now.brief === undefined) return;
+      for (const [id, build] of Object.entries(now.builds)) {
+        if (build === past.builds[id] && now.brief === past.brief) continue;
+        useAnswers.setState(({ waiting }) => ({ waiting: [...waiting.filter((other) => other !== id), id] }));
+        ask(id, { build, brief: now.brief }, id === now.open ? 'first' : 'last');
+      }
+    });
+    startParts(made.full, parts);
+    layOut(builds, brief, kept ?? {});
+    await takeLink(made.quick);
+    await startKeeping();
+  } catch (error) {
+    useAnswers.setState({ trouble: inWords(error) });
+  }
+}
+
+/** A build that came by a link is added to the desk, under its own brief when the desk is as it ships. */
+async function takeLink(quick: Remote<Desk>): Promise<void> {
+  const shared = readFragment(window.location.hash);
+  if (shared === undefined) return;
+  window.history.replaceState(null, '', '#choice');
+  if (typeof shared === 'string') return tell('link', shared);
+  const { build: text, brief } = shared;
+  const read = await quick.readKept({ brief, builds: [{ id: 'shared', text, came: text }] });
+  const build = read.builds[0]?.build;
+  if (build === undefined || read.faults.length > 0) {
+    return tell('link', 'The build in the link can not be read:', read.faults);
+  }
+  addBuild(build);
+  if (JSON.stringify(read.brief) !== JSON.stringify(useDesk.getState().brief)) {
+    rethink(() => read.brief);
+    tell('link', `${build.name} came by a link, with its brief: ${read.brief.name}. Undo brings yours back.`);
+  } else tell('link', `${build.name} came by a link and lies on the desk.`);
+  turnTo('airframe');
+}
+
+/** Lays the user's own parts over the shelf, or takes them away; every build is worked out anew. */
+export async function takeShelf(text: string | undefined): Promise<readonly string[]> {
+  const { quick, full } = theWorkers();
+  const laid = await quick.layShelf(text);
+  if (!laid.ok) return laid.reasons;
+  await full.layShelf(text);
+  const { ownShelf: _, ...rest } = useAnswers.getState();
+  useAnswers.setState(
+    { ...rest, shelf: laid.shelf, ...(text === undefined ? {} : { ownShelf: text }) },
+    true,
+  );
+  // A brief of the same words is another brief to those who wait for changes: all is asked anew.
+  const { brief } = useDesk.getState();
+  if (brief) useDesk.setState({ brief: { ...brief } });
+  return [];
+}
+
+/** The sheets of a build open on the one that leads, unless the user has opened or changed one before. */
+function openLeader(): void {
+  const { views } = useAnswers.getState();
+  const { builds, came, open, wants } = useDesk.getState();
+  const ids = Object.keys(builds);
+  const untouched = ids.every((id) => builds[id] === came[id]);
+  if (usePlace.getState().sheet !== 'choice' || open !== ids[0] || !untouched) return;
+  const assessments = ids.flatMap((id) => {
+    const view = views[id];
+    return view?.ok === true ? [view.assessment] : [];
+  });
+  if (assessments.length !== ids.length || assessments.length < 2 || assessments.length > 8) return;
+  const leader = ids[compare(assessments, wants).order[0] ?? 0];
+  if (leader !== undefined) openBuild(leader);
+}
+
+function receive(id: string, answer: PromiseSettledResult<BuildView>, stillWaiting: boolean): void {
+  const view: BuildView =
+    answer.status === 'fulfilled' ? answer.value : { ok: false, reasons: [inWords(answer.reason)] };
+  useAnswers.setState(({ views, quick, parts, waiting }) => ({
+    quick: { ...quick, [id]: view },
+    views: { ...views, [id]: joined(view, parts[id]) },
+    waiting: stillWaiting ? waiting : waiting.filter((other) => other !== id),
+  }));
+  if (useAnswers.getState().waiting.length === 0) openLeader();
+}
+
+const inWords = (error: unknown): string => (error instanceof Error ? error.message : String(error));

@@ -1,0 +1,49 @@
+import { useEffect, useRef } from 'react';
+import { goTo, STEPS, useTour } from './tour.ts';
+
+/** Shows a newcomer round: a note at the foot of the window, and a frame round what it speaks of. */
+export function Tour() {
+  const step = useTour((tour) => tour.step);
+  const note = useRef<HTMLDivElement>(null);
+  const now = step === undefined ? undefined : STEPS[step];
+  useEffect(() => {
+    if (now === undefined) return;
+    note.current?.focus();
+    const wait = requestAnimationFrame(() => {
+      const shown = document.querySelector(`[role=tabpanel]:not([hidden]) :is(${now.at})`);
+      shown?.setAttribute('data-toured', '');
+      shown?.scrollIntoView({ block: 'nearest' });
+    });
+    return () => {
+      cancelAnimationFrame(wait);
+      for (const shown of document.querySelectorAll('[data-toured]')) shown.removeAttribute('data-toured');
+    };
+  }, [now]);
+  if (now === undefined || step === undefined) return null;
+  const last = step === STEPS.length - 1;
+  return (
+    <section className="tour" ref={note} tabIndex={-1} aria-label={`Round ${step + 1} of ${STEPS.length}`}>
+      <p>
+        <span className="balloon" aria-hidden="true">
+          {step + 1}
+        </span>{' '}
+        {now.says}
+      </p>
+      <div className="tour-tools">
+        {step > 0 && (
+          <button type="button" className="plain-button" onClick={() => goTo(step - 1)}>
+            back
+          </button>
+        )}
+        <button type="button" className="plain-button" onClick={() => goTo(last ? undefined : step + 1)}>
+          {last ? 'done' : 'next'}
+        </button>
+        {!last && (
+          <button type="button" className="plain-button" onClick={() => goTo(undefined)}>
+            leave
+          </button>
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,59 @@
+import { type FileError, fileErrorText, type Reading } from '../../build/read/fileError.ts';
+import { parseText } from '../../build/read/parseText.ts';
+import { readBrief, readBuild } from '../../build/read/readBuild.ts';
+import { readShelf } from '../../build/read/readShelf.ts';
+import { BRIEF_FORMAT, type Brief } from '../../build/schema/brief.ts';
+import { BUILD_FORMAT } from '../../build/schema/build.ts';
+import { SHELF_FORMAT } from '../../build/schema/shelfFile.ts';
+import type { Shelf } from '../../build/shelf.ts';
+import type { FileRead, KeptBuild, OpenBuild } from './protocol.ts';
+
+/** A file that a user gave, by what its `format` says it is. */
+export function readAny(text: string, file: string, under: Shelf): FileRead {
+  const parsed = parseText(text, file);
+  if (!parsed.ok) return unreadable(parsed.errors);
+  const { data } = parsed.value;
+  const format = typeof data === 'object' && data !== null && 'format' in data ? data.format : undefined;
+  switch (format) {
+    case BUILD_FORMAT: {
+      const read = readBuild(text, file);
+      return read.ok ? { is: 'build', build: read.value.build } : unreadable(read.errors);
+    }
+    case BRIEF_FORMAT: {
+      const read = readBrief(text, file);
+      return read.ok ? { is: 'brief', brief: read.value } : unreadable(read.errors);
+    }
+    case SHELF_FORMAT: {
+      const read = readShelf(text, file, under);
+      return read.ok ? { is: 'shelf', text } : unreadable(read.errors);
+    }
+    default:
+      return {
+        is: 'unreadable',
+        reasons: [
+          `${file}: its format is ${format === undefined ? 'not told' : JSON.stringify(String(format).slice(0, 40))}; a build says ${BUILD_FORMAT}, a brief ${BRIEF_FORMAT}, a shelf ${SHELF_FORMAT} in its first lines.`,
+        ],
+      };
+  }
+}
+
+/** A build that was kept; one that can't be read any more is left out and told. */
+export function readKeptBuild({ id, text, came }: KeptBuild, faults: string[]): readonly OpenBuild[] {
+  const build = taken(readBuild(text, id), faults)?.build;
+  if (build === undefined) return [];
+  return [{ id, build, came: came === text ? build : (taken(readBuild(came, id), faults)?.build ?? build) }];
+}
+
+export const readKeptBrief = (text: string, faults: string[]): Brief | undefined =>
+  taken(readBrief(text, 'brief'), faults);
+
+function taken<T>(reading: Reading<T>, faults: string[]): T | undefined {
+  if (reading.ok) return reading.value;
+  faults.push(...reading.errors.map(fileErrorText));
+  return undefined;
+}
+
+const unreadable = (errors: readonly FileError[]): FileRead => ({
+  is: 'unreadable',
+  reasons: errors.map(fileErrorText),
+});

@@ -1,0 +1,89 @@
+import { assessCraft } from '../../assess/assess.ts';
+import { airOf } from '../../assess/dayOf.ts';
+import type { PartContext } from '../../assess/parts/types.ts';
+import { prepareFlight } from '../../assess/prepareFlight.ts';
+import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
+import type { Craft, CraftRotor } from '../../build/craft.ts';
+import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
+import type { Brief } from '../../build/schema/brief.ts';
+import type { Build } from '../../build/schema/build.ts';
+import type { Shelf } from '../../build/shelf.ts';
+import { pictureOfCraft } from '../../report/pictureOfCraft.ts';
+import { sectionTables } from '../../rotor/sections.ts';
+import { curvesOf } from './curves.ts';
+import type { BuildView, Glance } from './protocol.ts';
+
+/** Works builds out over one shelf, and keeps the propellers it has made ready in the day's air. */
+export function openWorkshop(shelf: Shelf) {
+  const sections = sectionTables();
+  // The dearest work, done once a propeller: its blade matched to what is known, its map in the brief's air.
+  const blades = new Map<string, CraftRotor>();
+  let rotors: PreparedRotors = new Map();
+  let day = '';
+  let last: { readonly key: string; readonly context: PartContext } | undefined;
+
+  function resolved(build: Build) {
+    const craft = resolveBuild(build, shelf, undefined, blades);
+    if (craft.ok) for (const rotor of craft.value.rotors) blades.set(rotor.partId, rotor);
+    return craft;
+  }
+
+  function readyRotors(craft: Craft, brief: Brief): boolean {
+    const today = JSON.stringify(brief.site);
+    if (today !== day) [day, rotors] = [today, new Map()];
+    const prepared = prepareRotors(craft, airOf(brief), sections, rotors);
+    if (prepared.ok) rotors = prepared.value;
+    return prepared.ok;
+  }
+
+  function view(build: Build, brief: Brief): BuildView {
+    const found = resolved(build);
+    if (!found.ok) {
+      const reasons = found.errors.map(({ path, says, remedy }) => `${path}: ${says}. ${remedy}`);
+      return { ok: false, reasons };
+    }
+    const craft = found.value;
+    readyRotors(craft, brief);
+    const context = { brief, shelf, sections, rotors };
+    const assessment = assessCraft(craft, context);
+    const told = {
+      ok: true as const,
+      picture: pictureOfCraft(craft),
+      assessment,
+      layout: build.frame.layout ?? craft.parts.frame.layout,
+    };
+    const flight = assessment.flies ? prepareFlight(craft, context) : undefined;
+    return flight?.ok ? { ...told, curves: curvesOf(craft, flight.value, assessment.stations) } : told;
+  }
+
+  /** What every part of the full assessment looks at; kept, since parts are asked for one after another. */
+  function partContext(build: Build, brief: Brief): PartContext | undefined {
+    const key = JSON.stringify([build, brief]);
+    if (last?.key === key) return last.context;
+    const found = resolved(build);
+    if (!found.ok) return undefined;
+    readyRotors(found.value, brief);
+    const flight = prepareFlight(found.value, { brief, sections, rotors });
+    const context = { craft: found.value, brief, shelf, sections };
+    last = { key, context: flight.ok ? { ...context, flight: flight.value } : context };
+    return last.context;
+  }
+
+  function glance(build: Build, brief: Brief): Glance {
+    const found = resolved(build);
+    if (!found.ok) return { trouble: found.errors[0]?.says ?? '', stops: 0, risks: 0, findings: [] };
+    readyRotors(found.value, brief);
+    const { findings, measures } = assessCraft(found.value, { brief, shelf, sections, rotors });
+    const value = (id: string) => measures.find((measure) => measure.id === id)?.value;
+    const [thrustToWeight, flownTime] = [value('thrust-to-weight'), value('flown-time')];
+    return {
+      stops: findings.filter(({ severity }) => severity === 'stop').length,
+      risks: findings.filter(({ severity }) => severity === 'risk').length,
+      findings: findings.map(({ id }) => id),
+      ...(thrustToWeight === undefined ? {} : { thrustToWeight }),
+      ...(flownTime === undefined ? {} : { flownTime }),
+    };
+  }
+
+  return { view, partContext, glance };
+}
