@@ -49,7 +49,7 @@ export function usualLegs(
 
 function purposeLegs(brief: Brief, style: Style, styleScale: number): readonly NamedLeg[] {
   if (brief.purpose === 'cruising') return [{ what: 'a look round', leg: { kind: 'hover', duration: 30 } }];
-  return styleLegs(style, 120, 4, styleScale);
+  return styleLegs(style, 120, 2, styleScale);
 }
 
 /**

@@ -1,0 +1,218 @@
+import { describe, expect, it } from 'vitest';
+import { demo, quadwright } from './fakeIo.ts';
+
+const turnstone = `${demo}/turnstone.yaml`;
+const noTrace = (text: string) => expect(text).not.toMatch(/NaN|undefined|\[object|Infinity| {4}at /);
+
+describe('assess in two tiers', () => {
+  it('runs the full tier by default and leaves it out for --quick', async () => {
+    const ids = async (...more: string[]) => {
+      const { out } = await quadwright(['assess', turnstone, '--json', ...more]);
+      const found = JSON.parse(out);
+      return { data: found.data, ids: found.measures.map(({ id }: { id: string }) => id) };
+    };
+    const full = await ids();
+    const quick = await ids('--quick');
+    for (const id of ['top-speed', 'wind-held', 'roll-moment', 'bus-peak-voltage', 'mission-time']) {
+      expect(full.ids).toContain(id);
+      expect(quick.ids).not.toContain(id);
+    }
+    expect(full.data.powerCurve.length).toBeGreaterThan(10);
+    expect(quick.data).toBeUndefined();
+    expect(quick.ids).toContain('hover-throttle');
+  });
+});
+
+describe.each([
+  ['speed', 'largest duty', ['top-speed', 'best-range']],
+  ['wind', 'largest wind held', ['wind-held', 'gust-jolt']],
+  ['reserve', 'motor out', ['roll-moment', 'motor-lag']],
+  ['mission', 'out against the wind', ['mission-time', 'turn-back-distance']],
+] as const)('ask %s', (verb, says, ids) => {
+  it('has a table for people', async () => {
+    const { code, out } = await quadwright(['ask', verb, turnstone]);
+    expect(code).toBe(0);
+    expect(out).toContain(says);
+    noTrace(out);
+  });
+
+  it('has measures in SI as JSON', async () => {
+    const { out } = await quadwright(['ask', verb, turnstone, '--json']);
+    const found = JSON.parse(out);
+    for (const id of ids) {
+      const measure = found.measures.find((each: { id: string }) => each.id === id);
+      expect(Number.isFinite(measure.value), id).toBe(true);
+    }
+    expect(Array.isArray(found.findings)).toBe(true);
+    expect(found.data).toBeTypeOf('object');
+  });
+
+  it('says no in words where it does not fly', async () => {
+    const { code, error } = await quadwright(['ask', verb, 'heavy.yaml'], {
+      'heavy.yaml': `format: quadwright-build-1
+name: too heavy
+frame: stint-2
+motors: haar-2306-1720
+propellers: spume-5130-3
+controllers: groyne-45
+flightController: daymark-30
+pack: samphire-1300-6s
+measured: { mass: 20 kg }
+`,
+    });
+    expect(code).toBe(2);
+    expect(error).toContain('no hover');
+  });
+});
+
+describe('help', () => {
+  it.each(['speed', 'wind', 'reserve', 'mission', 'motor', 'pack'])(
+    'ask %s --help has an example',
+    async (verb) => {
+      const { code, out } = await quadwright(['ask', verb, '--help']);
+      expect(code).toBe(0);
+      expect(out).toMatch(/Examples?:\n {2}quadwright ask/);
+    },
+  );
+});
+
+describe('wind given', () => {
+  it('more wind, more tilt and less way against it', async () => {
+    const value = async (verb: string, id: string, wind: string) => {
+      const { out } = await quadwright(['ask', verb, turnstone, '--wind', wind, '--json']);
+      return JSON.parse(out).measures.find((each: { id: string }) => each.id === id).value;
+    };
+    expect(await value('wind', 'wind-tilt', '9 m/s')).toBeGreaterThan(
+      await value('wind', 'wind-tilt', '4 m/s'),
+    );
+    expect(await value('speed', 'range-against-wind', '9 m/s')).toBeLessThan(
+      await value('speed', 'range-against-wind', '4 m/s'),
+    );
+  });
+});
+
+describe('missions of legs', () => {
+  const fly = (legs: string, ...more: string[]) =>
+    quadwright(['ask', 'mission', turnstone, '--legs', legs, ...more]);
+
+  it('flies every kind of leg, the charge falling from one to the next', async () => {
+    const { code, out } = await fly(
+      'idle 5 s; climb 20 m at 4 m/s; hover 20 s; pull 2 for 5 s; full 1 s; cruise 300 m at 15 m/s against 5 m/s; novice 30 s; cruise 300 m at 15 m/s with 5 m/s',
+      '--json',
+    );
+    expect(code).toBe(0);
+    const { mission, duration, chargeLeft, energy } = JSON.parse(out);
+    const left = mission.legs.map((leg: { chargeLeft: number }) => leg.chargeLeft);
+    expect(left).toEqual([...left].sort((a, b) => b - a));
+    expect(left.at(-1)).toBe(chargeLeft);
+    // 5 + 5 + 20 + 5 + 1 + 300/10 + 30 + 300/20 s.
+    expect(duration).toBeCloseTo(111, 6);
+    // Between what it would take to hover through and three times that.
+    expect(energy / 3600).toBeGreaterThan(2);
+    expect(energy / 3600).toBeLessThan(12);
+  });
+
+  it.each([
+    ['cruse 300 m at 15 m/s', 'Did you mean "cruise"?'],
+    ['cruise 300 m at 5 m/s against 6 m/s', 'makes no way'],
+    ['climb 20 m', 'lacks "at"'],
+    ['hover 20', 'has no unit'],
+    ['pull two for 5 s', 'a number'],
+    [';', 'there is no leg'],
+    ['cruise 300 m at 95 m/s', 'cannot be flown'],
+  ])('says what is wrong with "%s"', async (legs, says) => {
+    const { code, error, out } = await fly(legs);
+    expect(code).toBe(2);
+    expect(error).toContain(says);
+    expect(out).toBe('');
+    noTrace(error);
+  });
+});
+
+describe('ask motor', () => {
+  it('tells a nameplate with bands', async () => {
+    const { code, out } = await quadwright([
+      'ask',
+      'motor',
+      '--stator',
+      '2207',
+      '--speed-constant',
+      '1850 rpm/V',
+      '--json',
+    ]);
+    expect(code).toBe(0);
+    const { motor } = JSON.parse(out);
+    expect(motor.speedConstant.value).toBeCloseTo((1850 * Math.PI) / 30, 9);
+    expect(motor.resistance.band[0]).toBeLessThan(motor.resistance.value);
+    expect(motor.resistance.trust).toBe('inferred');
+  });
+
+  it('balances energy at a point, by torque and by voltage alike', async () => {
+    const words = ['ask', 'motor', '--part', 'haar-2306-1720', '--rpm', '24000', '--json'];
+    const byTorque = JSON.parse((await quadwright([...words, '--torque', '120 mN m'])).out).point;
+    expect(byTorque.voltage * byTorque.current).toBeCloseTo(
+      byTorque.shaftPower + byTorque.copperLoss + byTorque.ironLoss,
+      6,
+    );
+    const byVoltage = JSON.parse(
+      (await quadwright([...words, '--voltage', `${byTorque.voltage} V`])).out,
+    ).point;
+    expect(byVoltage.torque).toBeCloseTo(0.12, 6);
+  });
+
+  it.each([
+    [[], 'give --part'],
+    [['--stator', '22', '--speed-constant', '1850 rpm/V'], '--stator'],
+    [['--part', 'harr-2306-1720'], 'Did you mean "haar-2306-1720"?'],
+    [['--part', 'haar-2306-1720', '--torque', '1 N m'], 'need a speed'],
+    [['--part', 'haar-2306-1720', '--rpm', '2000'], 'one of --torque and --voltage'],
+  ])('says what is missing: %j', async (words, says) => {
+    const { code, error } = await quadwright(['ask', 'motor', ...words]);
+    expect(code).toBe(2);
+    expect(error).toContain(says);
+  });
+});
+
+describe('ask pack', () => {
+  it('sags by its resistance, more in the cold and when empty', async () => {
+    const { code, out } = await quadwright([
+      ...['ask', 'pack', '--cells', '6', '--capacity', '1300 mAh', '--rate', '120'],
+      ...['--current', '0 A,80 A', '--charge', '90 %,20 %', '--temperature', '25 degC,-5 degC', '--json'],
+    ]);
+    expect(code).toBe(0);
+    const { pack, points } = JSON.parse(out);
+    expect(points).toHaveLength(8);
+    const at = (current: number, charge: number, temperature: number) =>
+      points.find(
+        (each: { current: number; charge: number; temperature: number }) =>
+          each.current === current &&
+          Math.abs(each.charge - charge) < 1e-9 &&
+          Math.abs(each.temperature - temperature) < 1e-6,
+      );
+    const warm = at(80, 0.9, 298.15);
+    expect(warm.voltage).toBeCloseTo(warm.openCircuit - 80 * warm.resistance, 9);
+    expect(at(0, 0.9, 298.15).voltage).toBeCloseTo(warm.openCircuit, 12);
+    expect(at(80, 0.9, 268.15).voltage).toBeLessThan(warm.voltage);
+    expect(at(80, 0.2, 298.15).voltage).toBeLessThan(warm.voltage);
+    expect(pack.resistanceBand[0]).toBeLessThan(pack.resistance);
+  });
+
+  it('reads for people', async () => {
+    const { out } = await quadwright([
+      'ask',
+      'pack',
+      '--part',
+      'samphire-1300-6s',
+      '--current',
+      '20 A,900 A',
+    ]);
+    expect(out).toContain('gives out');
+    noTrace(out);
+  });
+
+  it('wants a label or a part', async () => {
+    const { code, error } = await quadwright(['ask', 'pack', '--cells', '6']);
+    expect(code).toBe(2);
+    expect(error).toContain('--capacity');
+  });
+});
