@@ -1,0 +1,43 @@
+import { readFileSync } from 'node:fs';
+import { wiringHeat } from '../src/assess/parts/heat.ts';
+import { levelFlight } from '../src/assess/parts/levelFlight.ts';
+import { usualMission } from '../src/assess/parts/mission.ts';
+import { controlInReserve } from '../src/assess/parts/reserve.ts';
+import { windHolding } from '../src/assess/parts/wind.ts';
+import { prepareFlight } from '../src/assess/prepareFlight.ts';
+import { unpackShelf } from '../src/build/read/packedShelf.ts';
+import { readBrief, readBuild } from '../src/build/read/readBuild.ts';
+import { resolveBuild } from '../src/build/resolve/resolveBuild.ts';
+import { sectionTables } from '../src/rotor/sections.ts';
+
+/** The flight's parts of the full tier with their bands, on the dead cat of the demo; aim 150 ms together. */
+const demo = 'demo/first-freestyle';
+const shelf = unpackShelf(readFileSync('dist/cli/shelf.json', 'utf8'));
+const read = readBuild(readFileSync(`${demo}/kittiwake.yaml`, 'utf8'), 'kittiwake');
+const told = readBrief(readFileSync(`${demo}/brief.yaml`, 'utf8'), 'brief');
+if (!read.ok || !told.ok) throw new Error('the demo does not read');
+const resolved = resolveBuild(read.value.build, shelf);
+if (!resolved.ok) throw new Error('the demo does not resolve');
+const [craft, brief, sections] = [resolved.value, told.value, sectionTables()];
+const flight = prepareFlight(craft, { brief, sections });
+if (!flight.ok) throw new Error(flight.reason);
+const context = { craft, brief, shelf, sections, flight: flight.value };
+
+let [medians, leasts] = [0, 0];
+for (const part of [levelFlight, windHolding, controlInReserve, wiringHeat, usualMission]) {
+  for (let i = 0; i < 5; i++) part.run(context);
+  const taken: number[] = [];
+  for (let i = 0; i < 15; i++) {
+    const start = performance.now();
+    part.run(context);
+    taken.push(performance.now() - start);
+  }
+  taken.sort((a, b) => a - b);
+  const [median, least] = [taken[7] ?? Number.NaN, taken[0] ?? Number.NaN];
+  medians += median;
+  leasts += least;
+  console.log(`${part.label.padEnd(30)} ${median.toFixed(1).padStart(7)} ms   least ${least.toFixed(1)} ms`);
+}
+console.log(
+  `all${' '.repeat(28)}${medians.toFixed(1).padStart(7)} ms   least ${leasts.toFixed(1)} ms   aim 150 ms`,
+);
