@@ -24,8 +24,17 @@ export function addAirframeQuestions(ask: Command, io: Io): void {
   askOfBuild(ask, 'knocks', "what the pilot's flights break and cost, with percentiles")
     .option('--flights <count>', "how many; the brief's when absent")
     .option('--seed <number>', "another run of chance than the build's own")
+    .option('--log <file>', 'your own crash log, held against the forecast')
+    .addHelpText('after', LOG_EXAMPLE)
     .action((build: string, options: AskKnocksOptions) => askKnocks(build, options, io));
 }
+
+const LOG_EXAMPLE = `
+A crash log, as YAML or JSON; money and broken may be left out:
+  flights: 24
+  crashedOn: [2, 5, 6, 11, 19]
+  money: 41.50 GBP
+  broken: { arm: 1, propeller: 9 }`;
 
 /** A verb that asks one part of the assessment of a build. */
 function askOfBuild(ask: Command, name: string, says: string): Command {

@@ -62,6 +62,26 @@ describe('what each says', () => {
     );
   });
 
+  it('knocks: a crash log is held against the forecast of as many flights', async () => {
+    const files = {
+      'log.yaml': 'flights: 24\ncrashedOn: [2, 5, 6, 11]\nmoney: 41.50 GBP\nbroken: { arm: 1 }\n',
+    };
+    const words = ['ask', 'knocks', turnstone, ...brief, '--log', 'log.yaml'];
+    const { code, out } = await quadwright(words, files);
+    expect(code).toBe(0);
+    expect(out).toMatch(/crashes +4\.0/);
+    expect(out).toMatch(/By this log you crash \d/);
+    const { data } = JSON.parse((await quadwright([...words, '--json'], files)).out);
+    expect(data.curve.mean).toHaveLength(24);
+    expect(data.log.money.found).toBe(41.5);
+    const bad = await quadwright(words, { 'log.yaml': 'flights: 24\ncrashedOn: [5, 2]\n' });
+    expect(bad.code).toBe(2);
+    expect(bad.error).toContain('crashedOn');
+    const worse = await quadwright(words, { 'log.yaml': 'flights: lots\n' });
+    expect(worse.code).toBe(2);
+    expect(worse.error).toContain('log.yaml');
+  });
+
   it('knocks: the same seed tells the same, another does not; flights are counted', async () => {
     const [a, b, c] = await Promise.all(
       ['1', '1', '2'].map((seed) => ask('knocks', turnstone, '--flights', '40', '--seed', seed, '--json')),

@@ -1,7 +1,7 @@
 import type { Craft } from '../../../build/craft.ts';
 import type { Brief } from '../../../build/schema/brief.ts';
 import { forecastKnocks } from '../../../knocks/forecastKnocks.ts';
-import type { KnockForecast } from '../../../knocks/types.ts';
+import type { KnockForecast, KnockPlan } from '../../../knocks/types.ts';
 import { type Outcome, solved } from '../../../numerics/outcome.ts';
 import type { HitsReport, KnocksReport } from '../airframeData.ts';
 import { hitsOf } from '../hits/hitsPart.ts';
@@ -35,7 +35,7 @@ export function knocksOf(
   brief: Brief,
   hits: HitsReport,
   seed = seedOf(craft.build.name),
-): { readonly forecast: KnockForecast; readonly report: KnocksReport } {
+): { readonly plan: KnockPlan; readonly forecast: KnockForecast; readonly report: KnocksReport } {
   const { plan, unpriced } = knockPlan(craft, brief, hits);
   const forecast = forecastKnocks(plan, seed, HISTORIES);
   const construction: Cut =
@@ -45,6 +45,7 @@ export function knocksOf(
   const prices = new Map(plan.parts.map(({ id, price }) => [id, price]));
   const { curve } = forecast;
   return {
+    plan,
     forecast,
     report: {
       flights: plan.flights,

@@ -1,0 +1,18 @@
+import type { CrashLog } from '../../knocks/types.ts';
+import type { Money } from '../../units/parseMoney.ts';
+import { crashLogFile, crashLogOf } from '../schema/crashLogFile.ts';
+import { check } from './check.ts';
+import { failed, type Reading } from './fileError.ts';
+import { parseText } from './parseText.ts';
+
+/** Reads a pilot's crash log from YAML or JSON text. */
+export function readCrashLog(
+  text: string,
+  file: string,
+  inCurrency: (money: Money) => number | undefined,
+): Reading<CrashLog> {
+  const parsed = parseText(text, file);
+  if (!parsed.ok) return parsed;
+  const { value, errors } = check(crashLogFile, parsed.value.data, parsed.value, file);
+  return value === undefined ? failed(errors) : { ok: true, value: crashLogOf(value, inCurrency) };
+}

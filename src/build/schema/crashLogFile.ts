@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import type { CrashLog } from '../../knocks/types.ts';
+import type { Money } from '../../units/parseMoney.ts';
+import { count } from './common.ts';
+import { money } from './fields.ts';
+
+/** A pilot's own crash log. */
+export const crashLogFile = z.strictObject({
+  flights: count(1, 1000).describe('Flights flown'),
+  crashedOn: z
+    .array(count(1, 1000))
+    .max(1000)
+    .default([])
+    .describe('Number of each flight that ended in a crash, rising'),
+  money: money('Spent on repairs and shipping').optional(),
+  broken: z
+    .record(z.string().min(1).max(60), count(0, 10000))
+    .optional()
+    .describe('Pieces broken, by the names of the forecast: `arm: 2`'),
+});
+
+/** @param inCurrency the money in the currency of the forecast, undefined where it has no rate */
+export function crashLogOf(
+  file: z.output<typeof crashLogFile>,
+  inCurrency: (money: Money) => number | undefined,
+): CrashLog {
+  const spent = file.money === undefined ? undefined : inCurrency(file.money);
+  return {
+    flights: file.flights,
+    crashedOn: file.crashedOn,
+    ...(spent === undefined ? {} : { money: spent }),
+    ...(file.broken === undefined ? {} : { broken: file.broken }),
+  };
+}
