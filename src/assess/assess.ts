@@ -40,6 +40,8 @@ export interface AssessContext {
   readonly where?: BuildPlace;
   /** `quick` (when absent) leaves the parts out, for sliders and searches; `full` runs them all. */
   readonly tier?: 'quick' | 'full';
+  /** Results of the parts where they have been run one by one already, in their order; then none is run. */
+  readonly parts?: readonly PartResult[];
 }
 
 /**
@@ -69,12 +71,14 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
   const flight = prepareFlight(craft, context);
   const story = flight.ok ? flight.value.told.story : undefined;
   const massDeviation = craft.unknowns.find((unknown) => unknown.lever === 'massScale')?.deviation ?? 0.03;
+  const full = context.tier === 'full' || context.parts !== undefined;
   const parts =
-    context.tier === 'full'
+    context.parts ??
+    (context.tier === 'full'
       ? [...runParts({ craft, ...context, ...(flight.ok ? { flight: flight.value } : {}) })].map(
           ({ result }) => result,
         )
-      : [];
+      : []);
   const money = moneyReport(costLines(craft, brief, context.shelf), brief);
   const measures = [
     ...exactMeasures(craft, gaps, massDeviation),
@@ -109,7 +113,7 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     stations,
     money,
     inferred: craft.inferred,
-    ...(context.tier === 'full' ? { data: gathered(parts) } : {}),
+    ...(full ? { data: gathered(parts) } : {}),
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Remote } from 'comlink';
+import type { Assessment } from '../../assess/assessment.ts';
 import type { PartResult } from '../../assess/parts/types.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
@@ -51,18 +52,25 @@ export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
       const now = useDesk.getState();
       if (now.builds[id] !== build || now.brief !== brief) continue;
       done.set(key(id, part), { build, brief });
-      receive(id, part, result);
+      const last = list.every(({ id: each }) => {
+        const had = done.get(key(id, each));
+        return had?.build === build && had.brief === brief;
+      });
+      // With every part at hand the rules that lean on them can be held against their figures.
+      const assessment = last ? await worker.whole(build, brief) : undefined;
+      receive(id, part, result, assessment);
     }
     busy = false;
   }
 
-  function receive(id: string, part: string, result: PartResult): void {
+  function receive(id: string, part: string, result: PartResult, whole: Assessment | undefined): void {
     useAnswers.setState(({ parts, views, quick }) => {
       const own = { ...parts[id], [part]: result };
       const view = quick[id];
+      const told = view?.ok && whole ? { ...view, assessment: whole } : view && joined(view, own);
       return {
         parts: { ...parts, [id]: own },
-        ...(view === undefined ? {} : { views: { ...views, [id]: joined(view, own) } }),
+        ...(told === undefined ? {} : { views: { ...views, [id]: told } }),
       };
     });
     tellBehind();

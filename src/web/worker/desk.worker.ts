@@ -15,6 +15,7 @@ const door: Desk = {
   layShelf: async (text) => await opened().layShelf(text),
   assess: async (build, brief) => await opened().assess(build, brief),
   part: async (build, brief, part) => await opened().part(build, brief, part),
+  whole: async (build, brief) => await opened().whole(build, brief),
   glance: async (build, brief) => await opened().glance(build, brief),
   readKept: async (files) => await opened().readKept(files),
   read: async (text, file) => await opened().read(text, file),

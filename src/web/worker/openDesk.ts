@@ -1,8 +1,7 @@
-import { NOTHING } from '../../assess/parts/types.ts';
+import { assessParts } from '../../assess/parts/index.ts';
 import { fileErrorText } from '../../build/read/fileError.ts';
 import { readShelf } from '../../build/read/readShelf.ts';
 import type { Shelf } from '../../build/shelf.ts';
-import { PARTS } from './partList.ts';
 import type { Desk, KeptFiles, KeptRead, OpenBuild, Opened, ShelfLaid, ShelfRow } from './protocol.ts';
 import { readDemo } from './readDemo.ts';
 import { readAny, readKeptBrief, readKeptBuild } from './readFiles.ts';
@@ -41,7 +40,7 @@ export function openDesk(): Desk {
       brief: read.brief,
       builds: read.builds.length > 0 ? read.builds : demo.builds,
       shelf: rows(),
-      parts: PARTS.map(({ id, label }) => ({ id, label })),
+      parts: assessParts.map(({ id, label }) => ({ id, label })),
       demo,
       faults: [...(laid?.ok === false ? laid.reasons : []), ...read.faults],
     };
@@ -57,11 +56,8 @@ export function openDesk(): Desk {
     open: async (kept) => open(kept),
     layShelf: async (text) => layShelf(text),
     assess: async (build, brief) => workshop.view(build, brief),
-    part: async (build, brief, id) => {
-      const context = workshop.partContext(build, brief);
-      const part = PARTS.find((each) => each.id === id);
-      return context && part ? part.run(context) : NOTHING;
-    },
+    part: async (build, brief, id) => workshop.part(build, brief, id),
+    whole: async (build, brief) => workshop.whole(build, brief),
     glance: async (build, brief) => workshop.glance(build, brief),
     readKept: async (files) => readKept(files),
     read: async (text, file) => readAny(text, file, shipped.shelf),

@@ -14,6 +14,8 @@ export interface Desk {
   readonly assess: (build: Build, brief: Brief) => Promise<BuildView>;
   /** One part of the full assessment, by its id. */
   readonly part: (build: Build, brief: Brief, part: string) => Promise<PartResult>;
+  /** The full assessment, once its parts have been asked for. */
+  readonly whole: (build: Build, brief: Brief) => Promise<Assessment | undefined>;
   /** The least that tells whether a change is one for the better. */
   readonly glance: (build: Build, brief: Brief) => Promise<Glance>;
   /** Tells by its first line what a file is, and reads it as the command line would. */

@@ -1,6 +1,8 @@
 import { assessCraft } from '../../assess/assess.ts';
+import type { Assessment } from '../../assess/assessment.ts';
 import { airOf } from '../../assess/dayOf.ts';
-import type { PartContext } from '../../assess/parts/types.ts';
+import { assessParts } from '../../assess/parts/index.ts';
+import { NOTHING, type PartContext, type PartResult } from '../../assess/parts/types.ts';
 import { prepareFlight } from '../../assess/prepareFlight.ts';
 import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
 import type { Craft, CraftRotor } from '../../build/craft.ts';
@@ -20,7 +22,9 @@ export function openWorkshop(shelf: Shelf) {
   const blades = new Map<string, CraftRotor>();
   let rotors: PreparedRotors = new Map();
   let day = '';
-  let last: { readonly key: string; readonly context: PartContext } | undefined;
+  let last:
+    | { readonly key: string; readonly context: PartContext; readonly results: Map<string, PartResult> }
+    | undefined;
 
   function resolved(build: Build) {
     const craft = resolveBuild(build, shelf, undefined, blades);
@@ -57,16 +61,37 @@ export function openWorkshop(shelf: Shelf) {
   }
 
   /** What every part of the full assessment looks at; kept, since parts are asked for one after another. */
-  function partContext(build: Build, brief: Brief): PartContext | undefined {
+  function opened(build: Build, brief: Brief) {
     const key = JSON.stringify([build, brief]);
-    if (last?.key === key) return last.context;
+    if (last?.key === key) return last;
     const found = resolved(build);
     if (!found.ok) return undefined;
     readyRotors(found.value, brief);
     const flight = prepareFlight(found.value, { brief, sections, rotors });
     const context = { craft: found.value, brief, shelf, sections };
-    last = { key, context: flight.ok ? { ...context, flight: flight.value } : context };
-    return last.context;
+    last = {
+      key,
+      context: flight.ok ? { ...context, flight: flight.value } : context,
+      results: new Map(),
+    };
+    return last;
+  }
+
+  function part(build: Build, brief: Brief, id: string): PartResult {
+    const job = opened(build, brief);
+    const asked = assessParts.find((each) => each.id === id);
+    if (job === undefined || asked === undefined) return NOTHING;
+    const result = asked.run(job.context);
+    job.results.set(id, result);
+    return result;
+  }
+
+  /** The full assessment from parts worked out before; those that are missing are worked out now. */
+  function whole(build: Build, brief: Brief): Assessment | undefined {
+    const job = opened(build, brief);
+    if (job === undefined) return undefined;
+    const parts = assessParts.map(({ id }) => job.results.get(id) ?? part(build, brief, id));
+    return assessCraft(job.context.craft, { brief, shelf, sections, rotors, parts });
   }
 
   function glance(build: Build, brief: Brief): Glance {
@@ -85,5 +110,5 @@ export function openWorkshop(shelf: Shelf) {
     };
   }
 
-  return { view, partContext, glance };
+  return { view, part, whole, glance };
 }
