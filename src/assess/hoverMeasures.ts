@@ -1,7 +1,7 @@
 import type { Purpose } from '../build/schema/brief.ts';
 import type { FigureName } from './figures.ts';
 import type { Direction, Quantity, Sheet } from './types.ts';
-import { hoverThrottleWindow, thrustToWeightWindow, type Window } from './windows.ts';
+import { hoverThrottleWindowOf, thrustToWeightWindow, type Window } from './windows.ts';
 
 /** How a figure of the hover story is shown. */
 export interface MeasureForm {
@@ -66,7 +66,7 @@ export function hoverMeasureForms(purpose: Purpose, styleName: string): readonly
       sheet: 'lift',
       quantity: 'share',
       better: 'window',
-      window: hoverThrottleWindow,
+      window: hoverThrottleWindowOf(purpose),
       how: 'Mean throttle that carries the weight on a half-full pack: duty = (back-EMF + current x resistance) over loaded voltage, less the idle duty.',
       source: ROTOR,
     },

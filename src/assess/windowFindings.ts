@@ -12,7 +12,8 @@ const REMEDIES: Readonly<Record<string, readonly [below: string, above: string]>
   ],
   'pack-share': [
     'A larger pack flies longer at little cost until it reaches a third of the mass.',
-    'A smaller pack: beyond a third it carries mostly itself.',
+    // Momentum theory: hover time goes with m_pack / m^1.5, so d ln t / d ln m_pack = 1 - 1.5 x its share.
+    'A smaller pack: at a third of the mass a heavier one brings half its own gain in minutes, at two thirds none, and it turns and crashes heavier.',
   ],
 };
 

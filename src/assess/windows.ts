@@ -30,8 +30,27 @@ export function thrustToWeightWindow(purpose: Purpose): Window {
   }
 }
 
-/** Throttle in hover, for every purpose. */
+/** Throttle in hover where no purpose is told: the freestyle one, which the trade quotes for all. */
 export const hoverThrottleWindow: Window = windowOf(0.2, 0.35);
+
+/**
+ * Throttle in hover. Thrust goes about with throttle squared, so it is near 0.8 / sqrt(thrust to weight) (0.71 to 0.86 over our demo
+ * builds): a window that ignored the purpose would contradict `thrustToWeightWindow` for calm craft.
+ */
+export function hoverThrottleWindowOf(purpose: Purpose): Window {
+  switch (purpose) {
+    case 'race':
+      return windowOf(0.15, 0.3);
+    case 'freestyle':
+      return hoverThrottleWindow;
+    case 'micro':
+      return windowOf(0.2, 0.42);
+    case 'cruising':
+      return windowOf(0.3, 0.48);
+    case 'guarded filming':
+      return windowOf(0.32, hoverThrottleStop);
+  }
+}
 
 /** Above this throttle in hover nothing is left to fly with: a stop. */
 export const hoverThrottleStop = 0.5;

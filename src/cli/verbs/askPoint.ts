@@ -51,7 +51,7 @@ export function askPoint(file: string, options: AskPointOptions, io: Io): void {
   }
   const rows = point.value.stations.map((station, i) => [
     model.stations[i]?.name ?? '',
-    ((station.angularSpeed * 30) / Math.PI).toPrecision(3),
+    String(Number(((station.angularSpeed * 30) / Math.PI).toPrecision(3))),
     station.netThrust.toPrecision(3),
     station.motorCurrent.toPrecision(3),
     station.motorVoltage.toPrecision(3),
@@ -66,6 +66,7 @@ export function askPoint(file: string, options: AskPointOptions, io: Io): void {
       header.map((_, column) => (column === 0 ? 'left' : 'right')),
     )}\n\n` +
       `Pack ${point.value.packVoltage.toPrecision(3)} V, ${point.value.packCurrent.toPrecision(3)} A; ` +
-      `at the most likely value of every input. \`assess\` gives bands.\n`,
+      'at the most likely value of every input, settled at that throttle for a minute or two: out of a hover the pack sags less, which is ' +
+      'what `assess` tells, with bands. Motor amps are in the winding; the pack gives about throttle times as many.\n',
   );
 }
