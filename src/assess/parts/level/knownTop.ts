@@ -41,6 +41,7 @@ export function raisedTop(
 ): number | undefined {
   const { at, charge, duty, slope } = known;
   const dutyAt = (speed: number): number | undefined => {
+    if (sameTrims && speed === at.speed) return refeed(at, raised.circuit, charge)?.largestDuty;
     const trim = forwardTrim(sameTrims ? nominal : raised, speed);
     return trim.ok ? refeed(trim.value, raised.circuit, charge)?.largestDuty : undefined;
   };
