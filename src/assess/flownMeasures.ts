@@ -5,7 +5,7 @@ import { type FigureName, tellHover } from './figures.ts';
 import { hoverMeasureForms } from './hoverMeasures.ts';
 import { leverStates } from './levers.ts';
 import type { Flight } from './parts/types.ts';
-import { propagate } from './propagate.ts';
+import { guessedBand, propagate } from './propagate.ts';
 import type { Measure } from './types.ts';
 
 /** The hover story's measures with their bands. */
@@ -39,7 +39,7 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
       {
         ...form,
         value,
-        band: [value * 0.5, value * 1.5],
+        band: guessedBand(value, form.quantity === 'temperature' ? model.airTemperature : 0),
         how: `${form.how} Near the edge of what it can do: the band is a guess.`,
         leansOn: [],
       },

@@ -78,6 +78,17 @@ export function bandOf(value: number, deviation: number): readonly [number, numb
   return [value - Z90 * deviation, value + Z90 * deviation];
 }
 
+/**
+ * Where no honest band can be had: half of the value either way, told from `zero` up, since a motor
+ * at 70 degC is not between -100 and 240 (half of its kelvins).
+ *
+ * @param zero of the scale that the value is doubted on: the air's temperature for a temperature, else 0
+ */
+export function guessedBand(value: number, zero = 0): readonly [number, number] {
+  const half = 0.5 * Math.abs(value - zero);
+  return [value - half, value + half];
+}
+
 function leanings(
   parts: readonly number[],
   variance: number,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { bandOf, propagate } from '../../src/assess/propagate.ts';
+import { bandOf, guessedBand, propagate } from '../../src/assess/propagate.ts';
 
 const unit = fc.double({ min: 0.001, max: 0.3, noNaN: true });
 
@@ -41,4 +41,12 @@ it('names a result it cannot band when one raised input has no solution', () => 
   );
   expect(banded.hover).toBeUndefined();
   expect(unbanded).toEqual(['hover']);
+});
+
+// A winding at 70 degC was once guessed at -100 to 240 degC: half of its kelvins either way.
+it('guesses a temperature by its rise above the air', () => {
+  const [low, high] = guessedBand(343.15, 283.15);
+  expect(low).toBeCloseTo(313.15, 9);
+  expect(high).toBeCloseTo(373.15, 9);
+  expect(guessedBand(10)).toEqual([5, 15]);
 });
