@@ -1,4 +1,4 @@
-import type { Ply, PlyMaterial } from './laminate.ts';
+import type { PlyMaterial } from './laminate.ts';
 
 const FABRIC_SOURCE = 'from memory: textbook values of 3k carbon fabric in epoxy, half fibre by volume';
 
@@ -44,20 +44,3 @@ export const PLY_PRESETS: Readonly<Record<'3k plain' | '3k twill' | 'one-way', P
     source: 'from memory: textbook values of standard-modulus one-way carbon in epoxy',
   },
 };
-
-/**
- * A sheet of fabric pressed to a thickness: plies of about 0.21 mm (200 g/m2 cloth), symmetric, every
- * `turned`-th pair at 45 degrees (0 for none: all along and across).
- *
- * @param thickness of the sheet [m]
- */
-export function fabricSheet(material: PlyMaterial, thickness: number, turned: 0 | 2 | 3): readonly Ply[] {
-  if (!(thickness > 0)) throw new RangeError(`thickness: must be over 0 m, got ${thickness}`);
-  const half = Math.max(1, Math.round(thickness / 0.00021 / 2));
-  const plies = Array.from({ length: half }, (_, i) => ({
-    material,
-    thickness: thickness / (2 * half),
-    angle: turned > 0 && i % turned === turned - 1 ? Math.PI / 4 : 0,
-  }));
-  return [...plies, ...[...plies].reverse()];
-}
