@@ -28,7 +28,7 @@ export function boxesAbove(
   aircraft: AircraftPicture,
   extent: Frame,
   pen: number,
-  full: boolean,
+  { letters, sight }: { readonly letters: boolean; readonly sight: boolean },
 ): readonly Shape[] {
   const fromBelow = aircraft.boxes.toSorted((a, b) => b.at.z - a.at.z);
   return fromBelow.map((box) => {
@@ -37,9 +37,9 @@ export function boxesAbove(
     const shapes: Shape[] = [{ kind: 'path', ink: over ? 'body' : 'hidden', d }];
     if (box.part === 'pack') {
       if (over) shapes.push({ kind: 'path', ink: 'fine', d: strapLines(box) });
-      if (full) shapes.push(packLetters(box, over, pen));
+      if (letters) shapes.push(packLetters(box, over, pen));
     }
-    if (box.view !== undefined && full) shapes.push(sightLines(box, box.view, extent));
+    if (box.view !== undefined && sight) shapes.push(sightLines(box, box.view, extent));
     return group(box.part, shapes);
   });
 }

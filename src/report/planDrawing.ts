@@ -12,13 +12,20 @@ interface PlanOptions {
   readonly pen: number;
   /** `small`: the machine alone, to stand in a row. `full`: dimensions, figures and scale bar too. */
   readonly detail: 'small' | 'full';
+  /** What lies over a full drawing; all of it when absent. */
+  readonly overlays?: readonly PlanOverlay[];
 }
 
+/** What can be laid over the plan or left off. */
+export const PLAN_OVERLAYS = ['dimensions', 'figures', 'balance', 'camera view'] as const;
+export type PlanOverlay = (typeof PLAN_OVERLAYS)[number];
+
 /** The aircraft from above, nose up the sheet, to scale. For its height see `sideDrawing`. */
-export function planDrawing(aircraft: AircraftPicture, { pen, detail }: PlanOptions): Drawing {
+export function planDrawing(aircraft: AircraftPicture, { pen, detail, overlays }: PlanOptions): Drawing {
   if (!(pen > 0)) throw new RangeError(`pen must be above 0 mm, got ${pen}`);
   const extent = planExtent(aircraft);
   const full = detail === 'full';
+  const over = (overlay: PlanOverlay): boolean => full && (overlays ?? PLAN_OVERLAYS).includes(overlay);
   const shapes: Shape[] = [
     group(
       'propeller',
@@ -44,13 +51,15 @@ export function planDrawing(aircraft: AircraftPicture, { pen, detail }: PlanOpti
       'motors',
       aircraft.rotors.flatMap((rotor) => motorShapes(rotor, pen)),
     ),
-    ...boxesAbove(aircraft, extent, pen, full),
-    ...balanceMark(seenFromAbove(aircraft.centreOfGravity), Math.max(6 * pen, 3)),
+    ...boxesAbove(aircraft, extent, pen, { letters: full, sight: over('camera view') }),
   ];
-  if (full) {
-    shapes.push(...thrustMark(seenFromAbove(aircraft.thrustCentre), Math.max(4 * pen, 2)));
+  if (!full || over('balance'))
+    shapes.push(...balanceMark(seenFromAbove(aircraft.centreOfGravity), Math.max(6 * pen, 3)));
+  if (over('balance')) shapes.push(...thrustMark(seenFromAbove(aircraft.thrustCentre), Math.max(4 * pen, 2)));
+  if (over('figures'))
     shapes.push(...aircraft.rotors.flatMap((rotor, i) => rotorLabel(rotor, i, aircraft, pen)));
-    shapes.push(...planDimensions(aircraft, extent, pen));
+  if (over('dimensions')) shapes.push(...planDimensions(aircraft, extent, pen));
+  if (full) {
     shapes.push(...scaleBar({ x: extent.left, y: extent.top + extent.height + 48 * pen }, 10, 5, pen));
   }
   return {

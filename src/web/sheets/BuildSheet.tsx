@@ -7,6 +7,7 @@ import { Stage } from '../stage/Stage.tsx';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
 import type { BuildSheetName } from '../state/place.ts';
+import { useTrial } from '../trial/trial.ts';
 import type { BuildView } from '../worker/protocol.ts';
 import { Bill } from './Bill.tsx';
 import { Checked } from './Checked.tsx';
@@ -56,10 +57,16 @@ function Subject({
   view,
 }: Props & { readonly view: Extract<BuildView, { ok: true }> }) {
   const brief = useDesk((desk) => desk.brief);
-  const { assessment, curves, picture } = view;
+  const { assessment, curves } = view;
+  const build = useDesk((desk) => desk.builds[desk.open]);
+  const trial = useTrial((state) => state.trial);
+  // What is being tried is drawn, so that it is seen before it is kept.
+  const tried =
+    trial?.stage.at === 'shown' && trial.base === build && trial.stage.view.ok ? trial.stage.view : view;
+  const { picture } = tried;
   const aircraft = useMemo(
-    () => labelled(picture, assessment.stations, sheet, manner),
-    [picture, assessment, sheet, manner],
+    () => labelled(picture, tried.assessment.stations, sheet, manner),
+    [picture, tried, sheet, manner],
   );
   const findings = useMemo(
     () => assessment.findings.filter((finding) => finding.sheet === sheet),
@@ -87,17 +94,18 @@ function Subject({
     );
   }
   return (
-    <>
-      <Stage
-        aircraft={aircraft}
-        findings={findings}
-        none={NONE[sheet]}
-        onScale={onScale}
-        margin={figures}
-        {...(chart ? { chart } : {})}
-      />
-      {sheet === 'fit' && <Checked fit={assessment.fit} />}
-    </>
+    <Stage
+      aircraft={aircraft}
+      findings={findings}
+      none={NONE[sheet]}
+      onScale={onScale}
+      margin={figures}
+      under={sheet === 'fit' ? <Checked fit={assessment.fit} /> : undefined}
+      {...(build && tried === view
+        ? { movable: { build, layout: view.layout, stations: assessment.stations } }
+        : {})}
+      {...(chart ? { chart } : {})}
+    />
   );
 }
 

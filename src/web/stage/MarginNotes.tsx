@@ -1,4 +1,5 @@
 import { SeverityMark } from '../parts/SeverityMark.tsx';
+import { TryIt } from '../trial/TryIt.tsx';
 import type { Note } from './useTies.ts';
 
 interface Props {
@@ -22,6 +23,7 @@ export function MarginNotes({ notes, none }: Props) {
           </span>
           <p className="note-says">{finding.says}</p>
           <p className="note-remedy">{finding.remedy}</p>
+          <TryIt finding={finding} />
         </li>
       ))}
     </ol>

@@ -1,15 +1,20 @@
-import { type ReactNode, useLayoutEffect, useMemo, useRef } from 'react';
+import { type ReactNode, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Finding } from '../../assess/types.ts';
+import type { Build } from '../../build/schema/build.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import type { Chart } from '../../report/chart.ts';
-import { planDrawing } from '../../report/planDrawing.ts';
+import { PLAN_OVERLAYS, type PlanOverlay, planDrawing } from '../../report/planDrawing.ts';
 import { sideDrawing } from '../../report/sideDrawing.ts';
 import { ChartView } from '../parts/ChartView.tsx';
 import { DrawingView } from '../parts/DrawingView.tsx';
 import { useSize } from '../parts/useSize.ts';
+import { useWindowHeight } from '../parts/useWindowHeight.ts';
 import { boardPen, CHART, LEVEL } from './boardPen.ts';
+import { Handles } from './Handles.tsx';
 import { Leaders } from './Leaders.tsx';
 import { MarginNotes } from './MarginNotes.tsx';
+import type { Movable } from './moves.ts';
+import { StageTools } from './StageTools.tsx';
 import { useTies } from './useTies.ts';
 
 interface Props {
@@ -19,22 +24,35 @@ interface Props {
   readonly none: string;
   /** The subject's own picture beside the plan; the side view stands there when there is none. */
   readonly chart?: Chart;
+  /** Under the drawings. */
+  readonly under?: ReactNode;
   /** Under the notes in the margin. */
   readonly margin: ReactNode;
+  /** The build that is dragged about; absent while something is tried on it. */
+  readonly movable?: Movable & { readonly build: Build };
   readonly onScale: (pen: number) => void;
 }
 
 /** The drawing in the middle and its notes in the margin, tied by leaders that don't cross. */
-export function Stage({ aircraft, findings, none, chart, margin, onScale }: Props) {
+export function Stage({ aircraft, findings, none, chart, under, margin, movable, onScale }: Props) {
   const [boardRef, { width }] = useSize<HTMLDivElement>();
   const stageRef = useRef<HTMLDivElement>(null);
+  const windowHeight = useWindowHeight();
+  const [overlays, setOverlays] = useState<readonly PlanOverlay[]>(PLAN_OVERLAYS);
+  const [leaders, setLeaders] = useState(true);
+  const [held, setHeld] = useState<number>();
   const level = width >= LEVEL;
   const beside = !level ? 'none' : chart ? 'chart' : 'side';
 
-  const pen = useMemo(() => boardPen(aircraft, width, window.innerHeight, beside), [aircraft, width, beside]);
+  const fitted = useMemo(
+    () => boardPen(aircraft, width, windowHeight, beside),
+    [aircraft, width, windowHeight, beside],
+  );
+  // While a part is dragged the scale stands still under the hand.
+  const pen = held ?? fitted;
   const drawing = useMemo(
-    () => (pen > 0 ? planDrawing(aircraft, { pen, detail: 'full' }) : undefined),
-    [aircraft, pen],
+    () => (pen > 0 ? planDrawing(aircraft, { pen, detail: 'full', overlays }) : undefined),
+    [aircraft, pen, overlays],
   );
   const side = useMemo(() => {
     if (drawing === undefined || chart !== undefined) return undefined;
@@ -47,16 +65,43 @@ export function Stage({ aircraft, findings, none, chart, margin, onScale }: Prop
 
   return (
     <div className="stage" ref={stageRef}>
-      <div className={level ? 'board level' : 'board'} ref={boardRef}>
-        {drawing && <DrawingView drawing={drawing} pen={pen} className="stage-drawing" />}
-        {side && <DrawingView drawing={side} pen={pen} />}
-        {chart && width > 0 && <ChartView chart={chart} width={level ? CHART : Math.min(width, 460)} />}
+      <div className="board-column" ref={boardRef}>
+        <div className={level ? 'board level' : 'board'}>
+          {drawing && (
+            <div className="plan">
+              <DrawingView drawing={drawing} pen={pen} className="stage-drawing" />
+              {movable && (
+                <Handles
+                  aircraft={aircraft}
+                  frame={drawing.frame}
+                  pen={pen}
+                  movable={movable}
+                  onHold={(hold) => setHeld(hold ? pen : undefined)}
+                />
+              )}
+            </div>
+          )}
+          {side && <DrawingView drawing={side} pen={pen} />}
+          {chart && width > 0 && <ChartView chart={chart} width={level ? CHART : Math.min(width, 460)} />}
+        </div>
+        {drawing && (
+          <StageTools
+            overlays={overlays}
+            onOverlays={setOverlays}
+            leaders={leaders}
+            onLeaders={setLeaders}
+            drawings={[drawing, ...(side ? [side] : [])]}
+            name={aircraft.name}
+            {...(movable ? { movable } : {})}
+          />
+        )}
+        {under}
       </div>
       <aside className="margin" aria-label="Notes">
         <MarginNotes notes={notes} none={none} />
         {margin}
       </aside>
-      <Leaders ties={ties} rings={rings} />
+      {leaders && <Leaders ties={ties} rings={rings} />}
     </div>
   );
 }
