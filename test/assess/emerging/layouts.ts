@@ -36,7 +36,7 @@ export const propellersIn = ({ craft }: PartContext): readonly number[] =>
 export function weakest({ craft, brief }: PartContext, way: HitWay, surface: string): HitReport {
   const found = hitsOf(craft, brief);
   if (!found.ok) throw new Error(found.reason);
-  const [first] = found.value.report.hits
+  const [first] = found.value.hits
     .filter((hit) => hit.way === way && hit.surface === surface)
     .sort((a, b) => a.reserve - b.reserve);
   if (first === undefined) throw new Error(`no hit ${way} on ${surface}`);

@@ -9,7 +9,7 @@ import { contextOf, DEMOS, demoBuild } from './crafts.ts';
 const reportOf = (context: PartContext) => {
   const found = hitsOf(context.craft, context.brief);
   if (!found.ok) throw new Error(found.reason);
-  return found.value.report;
+  return found.value;
 };
 const pick = (hits: readonly HitReport[], way: HitWay, surface: string) =>
   hits.find((hit) => hit.way === way && hit.surface === surface)!;

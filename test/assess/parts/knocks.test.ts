@@ -11,7 +11,7 @@ import { contextOf, DEMOS } from './crafts.ts';
 const forecast = ({ craft, brief }: PartContext, change: Partial<Brief> = {}) => {
   const hits = hitsOf(craft, brief);
   if (!hits.ok) throw new Error(hits.reason);
-  return knocksOf(craft, { ...brief, ...change }, hits.value.report);
+  return knocksOf(craft, { ...brief, ...change }, hits.value);
 };
 const turnstone = contextOf('first-freestyle/turnstone', {}, false);
 
@@ -45,7 +45,7 @@ describe('the knocks part', () => {
   it('crashes as often as the exact law of the learning curve says', () => {
     const hits = hitsOf(turnstone.craft, turnstone.brief);
     if (!hits.ok) throw new Error(hits.reason);
-    const { plan } = knockPlan(turnstone.craft, turnstone.brief, hits.value.report);
+    const { plan } = knockPlan(turnstone.craft, turnstone.brief, hits.value);
     const law = crashCountChances(plan.learning, plan.flights);
     const expected = law.reduce((sum, chance, count) => sum + count * chance, 0);
     const variance = law.reduce((sum, chance, count) => sum + (count - expected) ** 2 * chance, 0);

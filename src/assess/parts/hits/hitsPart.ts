@@ -3,10 +3,10 @@ import { SURFACES } from '../../../airframe/hits.ts';
 import type { Craft } from '../../../build/craft.ts';
 import type { Brief } from '../../../build/schema/brief.ts';
 import { type Outcome, solved } from '../../../numerics/outcome.ts';
-import type { HitsReport } from '../airframeData.ts';
+import type { HitReport, HitsReport } from '../airframeData.ts';
 import { craftFrame } from '../shake/craftFrame.ts';
 import type { AssessPart, PartContext, PartResult } from '../types.ts';
-import { hitAll } from './hitAll.ts';
+import { hitAll, type StruckCraft } from './hitAll.ts';
 import { hitFindings } from './hitFindings.ts';
 import { hitMeasures } from './hitMeasures.ts';
 import { landsFirst, leadsNose } from './leading.ts';
@@ -18,33 +18,37 @@ export const hitsPart: AssessPart = {
   run: ({ craft, brief }: PartContext): PartResult => {
     const found = hitsOf(craft, brief);
     if (!found.ok) return { measures: [], findings: [] };
-    const { report, stiffer } = found.value;
+    const report = found.value;
     return {
-      measures: hitMeasures(craft, report.hits, stiffer.hits),
+      measures: hitMeasures(craft, report.hits, stiffer(craft, brief)),
       findings: hitFindings(craft, report),
       data: { hits: report },
     };
   },
 };
 
-/** All hits, and those on wood again with a contact twice as stiff, to see how much that guess matters. */
-export function hitsOf(
-  craft: Craft,
-  brief: Brief,
-): Outcome<{ readonly report: HitsReport; readonly stiffer: Pick<HitsReport, 'hits'> }> {
-  const structure = frameStructure(craftFrame(craft));
-  if (!structure.ok) return structure;
-  const struck = { craft, arms: structure.value.arms, purpose: brief.purpose };
-  const hits = hitAll(struck);
-  if (!hits.ok) return hits;
-  const twice = SURFACES.filter(({ name }) => name === 'wood').map((surface) => ({
+/** All hits of a craft, and what of it leads. */
+export function hitsOf(craft: Craft, brief: Brief): Outcome<HitsReport> {
+  const struck = struckOf(craft, brief);
+  if (!struck.ok) return struck;
+  const hits = hitAll(struck.value);
+  return hits.ok
+    ? solved({ hits: hits.value, landsFirst: landsFirst(craft), leadsNose: leadsNose(craft) })
+    : hits;
+}
+
+/** Those on wood again with a contact twice as stiff, to see how much that guess matters. */
+function stiffer(craft: Craft, brief: Brief): readonly HitReport[] {
+  const struck = struckOf(craft, brief);
+  const surfaces = SURFACES.filter(({ name }) => name === 'wood').map((surface) => ({
     ...surface,
     contactStiffness: 2 * surface.contactStiffness,
   }));
-  const stiffer = hitAll({ ...struck, surfaces: twice });
-  if (!stiffer.ok) return stiffer;
-  return solved({
-    report: { hits: hits.value, landsFirst: landsFirst(craft), leadsNose: leadsNose(craft) },
-    stiffer: { hits: stiffer.value },
-  });
+  const hits = struck.ok ? hitAll({ ...struck.value, surfaces }) : struck;
+  return hits.ok ? hits.value : [];
+}
+
+function struckOf(craft: Craft, brief: Brief): Outcome<StruckCraft> {
+  const structure = frameStructure(craftFrame(craft));
+  return structure.ok ? solved({ craft, arms: structure.value.arms, purpose: brief.purpose }) : structure;
 }

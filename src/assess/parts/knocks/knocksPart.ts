@@ -21,7 +21,7 @@ export const knocksPart: AssessPart = {
   run: ({ craft, brief }: PartContext): PartResult => {
     const hits = hitsOf(craft, brief);
     if (!hits.ok) return { measures: [], findings: [] };
-    const { forecast, report } = knocksOf(craft, brief, hits.value.report);
+    const { forecast, report } = knocksOf(craft, brief, hits.value);
     return {
       measures: knockMeasures(craft, forecast, report),
       findings: knockFindings(craft, brief, forecast, report),
@@ -78,5 +78,5 @@ const mean = (values: Float64Array) => values.reduce((sum, value) => sum + value
 /** The forecast of a craft with everything it leans on, for the command line. */
 export function forecastOf(craft: Craft, brief: Brief, seed?: number): Outcome<ReturnType<typeof knocksOf>> {
   const hits = hitsOf(craft, brief);
-  return hits.ok ? solved(knocksOf(craft, brief, hits.value.report, seed)) : hits;
+  return hits.ok ? solved(knocksOf(craft, brief, hits.value, seed)) : hits;
 }
