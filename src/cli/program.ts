@@ -58,7 +58,7 @@ Local rules and licensed practice come first. Props off on the bench; lithium pa
     .option('--brief <file>', 'what it is for: purpose, pilot, site, budget')
     .option('--for <purpose>', 'a plain brief instead: race, freestyle, "guarded filming", cruising, micro')
     .option('--shelf <file>', 'your own parts, laid over the shipped ones; may be given again', gather, [])
-    .option('--quick', 'hover, fit and money only: no speed, wind, control, mission')
+    .option('--full', 'level flight, wind, control, mission, clearing moves, shake, hits and crashes too')
     .option('--how', 'show how each number is computed')
     .option('--notes', 'show notes as well as stops and risks')
     .option('--json', 'as JSON, in SI; the shape stands in docs/json.md')
@@ -77,7 +77,7 @@ Examples:
     .option('--brief <file>', 'what they are for')
     .option('--for <purpose>', 'a plain brief instead')
     .option('--shelf <file>', 'your own parts; may be given again', gather, [])
-    .option('--quick', 'hover, fit and money only: no speed, wind, control, mission')
+    .option('--full', 'level flight, wind, control, mission, clearing moves, shake, hits and crashes too')
     .option('--all', 'every measure, not only the first ones asked for')
     .option('--json', 'as JSON, in SI')
     .addHelpText(

@@ -5,14 +5,14 @@ const turnstone = `${demo}/turnstone.yaml`;
 const noTrace = (text: string) => expect(text).not.toMatch(/NaN|undefined|\[object|Infinity| {4}at /);
 
 describe('assess in two tiers', () => {
-  it('runs the full tier by default and leaves it out for --quick', async () => {
+  it('runs the quick tier by default and the parts of the full one with --full', async () => {
     const ids = async (...more: string[]) => {
       const { out } = await quadwright(['assess', turnstone, '--json', ...more]);
       const found = JSON.parse(out);
       return { data: found.data, ids: found.measures.map(({ id }: { id: string }) => id) };
     };
-    const full = await ids();
-    const quick = await ids('--quick');
+    const full = await ids('--full');
+    const quick = await ids();
     for (const id of ['top-speed', 'wind-held', 'roll-moment', 'bus-peak-voltage', 'mission-time']) {
       expect(full.ids).toContain(id);
       expect(quick.ids).not.toContain(id);

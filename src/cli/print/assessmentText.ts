@@ -37,6 +37,9 @@ export function assessmentText(
     lines.push(paint.faint(`Inferred by us, not told by a maker: ${assessment.inferred.join('; ')}.`));
   }
   lines.push(
+    ...(assessment.data === undefined
+      ? [paint.faint('Level flight, wind, control in reserve, mission, shake, hits and crashes: add --full.')]
+      : []),
     paint.faint(
       'Bands are 10th to 90th percentile. Local rules and licensed practice come first; props off on the bench.',
     ),

@@ -10,7 +10,7 @@ export interface AssessOptions {
   readonly brief?: string;
   readonly for?: string;
   readonly shelf: readonly string[];
-  readonly quick?: boolean;
+  readonly full?: boolean;
   readonly how?: boolean;
   readonly notes?: boolean;
   readonly json?: boolean;
@@ -28,7 +28,7 @@ export function assessBuild(file: string, options: AssessOptions, io: Io): ExitC
       sections: sectionTables(),
       where: read,
       blades: loadBlades(options.shelf, io),
-      tier: options.quick ? 'quick' : 'full',
+      tier: options.full ? 'full' : 'quick',
     }),
   );
   io.writeOut(

@@ -18,7 +18,7 @@ export interface CompareOptions {
   readonly brief?: string;
   readonly for?: string;
   readonly shelf: readonly string[];
-  readonly quick?: boolean;
+  readonly full?: boolean;
   readonly all?: boolean;
   readonly json?: boolean;
 }
@@ -46,7 +46,7 @@ export function compareBuilds(given: readonly string[], options: CompareOptions,
     if (prepared.ok) rotors = prepared.value;
   }
   const context: AssessContext = { brief, shelf, sections, rotors };
-  const tier = options.quick ? 'quick' : 'full';
+  const tier = options.full ? 'full' : 'quick';
   const assessments = builds.map((read) => mustRead(assess(read.build, { ...context, where: read, tier })));
   const comparison = compare(assessments, usualWants(brief.purpose));
   const report: ComparisonReport = {
