@@ -8,7 +8,6 @@ import type { PreparedSearch } from './prepare.ts';
 import { probeOf } from './probe.ts';
 import type { Searcher } from './searcher.ts';
 import { choiceAt, type Place } from './tables.ts';
-import { exclude, type Tally } from './tally.ts';
 
 /** One combination, whole, with what is known of it before it is evaluated. */
 export interface Leaf {
@@ -18,13 +17,12 @@ export interface Leaf {
 }
 
 /** A node's finishes as leaves: mass exact, money at least, drive bounds of the node. */
-export function leavesOf(prepared: PreparedSearch, node: Node, tally: Tally): readonly Leaf[] {
+export function leavesOf(prepared: PreparedSearch, node: Node): readonly Leaf[] {
   const { controllers } = prepared.electric;
   const peak = node.ranges.drive?.motorCurrent ?? 0;
   return node.finishes.flatMap((finish): readonly Leaf[] => {
     // The rule `controller-current` stops over the burst rating; the peak here is the least any finish draws.
     if (peak > (controllers[finish.electronics]?.burstCurrent ?? Number.POSITIVE_INFINITY)) {
-      exclude(tally, 'controller-current', 1);
       return [];
     }
     const mass = node.mass + finish.mass;
@@ -35,13 +33,9 @@ export function leavesOf(prepared: PreparedSearch, node: Node, tally: Tally): re
       risks: node.ranges.risks - node.leastFinishRisks + finish.risks,
     };
     const broken = surelyBroken(prepared.question, ranges);
-    if (broken !== undefined) {
-      exclude(tally, broken, 1);
-      return [];
-    }
-    return [
-      { finish, place: { ...node.place, electronics: finish.electronics, camera: finish.camera }, ranges },
-    ];
+    if (broken !== undefined) return [];
+    const place = { ...node.place, electronics: finish.electronics, camera: finish.camera };
+    return [{ finish, place, ranges }];
   });
 }
 

@@ -36,18 +36,28 @@ export interface Node {
   /** Fewest risks that a finish adds. */
   readonly leastFinishRisks: number;
   readonly leafCount: number;
-  /** The order it was made in. */
+  /** Propeller x packs + pack: its place in the task. */
   readonly order: number;
 }
 
-/** Every node of a task, with bounds; combinations that surely break a rule or a limit are counted and left out. */
-export function nodesOf(searcher: Searcher, task: SearchTask, tally: Tally): readonly Node[] {
+/**
+ * Every node of a task, with bounds; combinations that surely break a rule or a limit are counted and left out.
+ *
+ * @param isWanted false leaves a node out uncounted, by its `order`
+ */
+export function nodesOf(
+  searcher: Searcher,
+  task: SearchTask,
+  tally: Tally,
+  isWanted: (nodePlace: number) => boolean = () => true,
+): readonly Node[] {
   const { prepared, context } = searcher;
   const { tables, ledger, question } = prepared;
   const sizes = sizesOf(question.space);
   const below = sizes.electronics * sizes.camera;
   const { frame, motor } = task;
   const nodes: Node[] = [];
+  const nodeTables = tables.filter(isNode);
   for (let propeller = 0; propeller < sizes.propeller; propeller++) {
     const stop = firstStop(prepared, { frame, motor, propeller });
     if (stop !== undefined) {
@@ -55,6 +65,8 @@ export function nodesOf(searcher: Searcher, task: SearchTask, tally: Tally): rea
       continue;
     }
     for (let pack = 0; pack < sizes.pack; pack++) {
+      const order = propeller * sizes.pack + pack;
+      if (!isWanted(order)) continue;
       const place = { frame, motor, propeller, pack };
       const packStop = firstStop(prepared, place);
       if (packStop !== undefined) {
@@ -83,7 +95,7 @@ export function nodesOf(searcher: Searcher, task: SearchTask, tally: Tally): rea
         tally,
       );
       if (finishes.length === 0) continue;
-      const risks = prepared.sharedRisks + risksAt(prepared, tables.filter(isNode), place);
+      const risks = prepared.sharedRisks + risksAt(nodeTables, place);
       const node = withDrive(
         searcher,
         {
@@ -94,7 +106,7 @@ export function nodesOf(searcher: Searcher, task: SearchTask, tally: Tally): rea
           risks,
           leastFinishRisks: Math.min(...finishes.map((each) => each.risks)),
           leafCount: finishes.length,
-          order: nodes.length,
+          order,
         },
         tally,
       );
@@ -115,7 +127,7 @@ function firstStop(prepared: PreparedSearch, place: Partial<Place>): string | un
   return undefined;
 }
 
-function risksAt(_prepared: PreparedSearch, tables: PreparedSearch['tables'], place: Partial<Place>): number {
+function risksAt(tables: PreparedSearch['tables'], place: Partial<Place>): number {
   let sum = 0;
   for (const table of tables) {
     const at = cellOf(table, place);
@@ -155,7 +167,7 @@ function finishesOf(
       else if (base.mass + mass > (massLimit ?? Number.POSITIVE_INFINITY) + MASS_SLACK)
         exclude(tally, 'mass-limit', 1);
       else if (base.cost + cost > budget * (1 + 1e-12)) exclude(tally, 'budget', 1);
-      else list.push({ electronics, camera, mass, cost, risks: risksAt(prepared, finishTables, whole) });
+      else list.push({ electronics, camera, mass, cost, risks: risksAt(finishTables, whole) });
     }
   }
   return list;

@@ -1,6 +1,6 @@
 import { type Archive, costsOf, EMPTY_ARCHIVE, frontIsAhead, mergeFront, mergeTop } from './archive.ts';
 import { frontBound, standingBound } from './bounds.ts';
-import type { SearchCounts } from './counts.ts';
+import { addCounts, type SearchCounts } from './counts.ts';
 import { evaluate } from './evaluate.ts';
 import { type Leaf, leavesOf, refined } from './leaves.ts';
 import { type Node, nodesOf } from './nodes.ts';
@@ -28,11 +28,17 @@ export interface TaskResult extends Archive {
  * nodes are opened best bound first, their leaves best bound first, and only leaves that may still count
  * are evaluated. A bound equal to the bar is opened, so ties are decided by the key and never by luck.
  */
-export function runTask(searcher: Searcher, task: SearchTask, bar: Bar): TaskResult {
+export function runTask(searcher: Searcher, task: SearchTask, bar: Bar, promised: Promised): TaskResult {
   const { prepared } = searcher;
   const { question } = prepared;
   const tally = newTally();
-  const nodes = nodesOf(searcher, task, tally)
+  const worthwhile = new Set(
+    promised.nodes.flatMap(([order, standing]) =>
+      question.front.length > 0 || standing >= bar.standing ? [order] : [],
+    ),
+  );
+  // What surely breaks a rule is counted in the promise already, and so are all leaves, as bounded.
+  const nodes = nodesOf(searcher, task, newTally(), (order) => worthwhile.has(order))
     .map((node) => ({ node, bound: standingBound(question, node.ranges) }))
     .sort((a, b) => b.bound - a.bound || a.node.order - b.node.order);
   let found: Archive = EMPTY_ARCHIVE;
@@ -40,7 +46,6 @@ export function runTask(searcher: Searcher, task: SearchTask, bar: Bar): TaskRes
   let front = bar.front;
   for (const { node, bound } of nodes) {
     if (hopeless(bound, least, frontBound(question, node.ranges), front, question.front.length)) {
-      tally.bounded += node.leafCount;
       continue;
     }
     const scored = openNode(searcher, node, least, front, tally);
@@ -53,13 +58,19 @@ export function runTask(searcher: Searcher, task: SearchTask, bar: Bar): TaskRes
     if (last !== undefined) least = Math.max(least, last.standing);
     front = [...bar.front, ...found.front.map((each) => costsOf(each, question.front))];
   }
-  return { ...found, counts: countsOf(tally) };
+  const { counts } = promised;
+  return {
+    ...found,
+    counts: addCounts({ ...counts, bounded: counts.bounded - tally.evaluated }, countsOf(tally)),
+  };
 }
 
 /** What bounds alone say of a task. */
 export interface Promised {
   /** No combination of it stands higher. */
   readonly standing: number;
+  /** The same for every node that is left, with its `order`. */
+  readonly nodes: readonly (readonly [order: number, standing: number])[];
   /** What becomes of its combinations should it not be worth opening. */
   readonly counts: SearchCounts;
 }
@@ -68,12 +79,12 @@ export interface Promised {
 export function promiseOf(searcher: Searcher, task: SearchTask): Promised {
   const { question } = searcher.prepared;
   const tally = newTally();
-  let standing = Number.NEGATIVE_INFINITY;
-  for (const node of nodesOf(searcher, task, tally)) {
-    standing = Math.max(standing, standingBound(question, node.ranges));
+  const nodes = nodesOf(searcher, task, tally).map((node) => {
     tally.bounded += node.leafCount;
-  }
-  return { standing, counts: countsOf(tally) };
+    return [node.order, standingBound(question, node.ranges)] as const;
+  });
+  const standing = nodes.reduce((most, [, each]) => Math.max(most, each), Number.NEGATIVE_INFINITY);
+  return { standing, nodes, counts: countsOf(tally) };
 }
 
 /** Whether nothing below can enter the list, nor the front. */
@@ -115,7 +126,7 @@ function openNode(
     key: keyOf(choiceAt(question.space, leaf.place)),
     refined: isRefined,
   });
-  const queue = leavesOf(prepared, node, tally)
+  const queue = leavesOf(prepared, node)
     .map((leaf) => waitingOf(leaf, false))
     .sort(bestFirst);
   const scored: Scored[] = [];
@@ -123,14 +134,10 @@ function openNode(
   let ahead = front;
   for (let item = queue.shift(); item !== undefined; item = queue.shift()) {
     const needed = Math.max(least, best?.standing ?? Number.NEGATIVE_INFINITY);
-    if (hopeless(item.bound, needed, item.corner, ahead, question.front.length)) {
-      tally.bounded++;
-      continue;
-    }
+    if (hopeless(item.bound, needed, item.corner, ahead, question.front.length)) continue;
     if (!item.refined) {
       const leaf = refined(searcher, node, item.leaf);
-      if (leaf === undefined) tally.failed.set('bounds', (tally.failed.get('bounds') ?? 0) + 1);
-      else insert(queue, waitingOf(leaf, true));
+      if (leaf !== undefined) insert(queue, waitingOf(leaf, true));
       continue;
     }
     tally.evaluated++;

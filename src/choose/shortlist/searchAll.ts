@@ -15,7 +15,7 @@ export interface SearchRun {
   /** Bounds one task, here or in a worker. */
   readonly promise: (task: SearchTask) => Promised | Promise<Promised>;
   /** Does one task, here or in a worker. */
-  readonly run: (task: SearchTask, bar: Bar) => TaskResult | Promise<TaskResult>;
+  readonly run: (task: SearchTask, bar: Bar, promised: Promised) => TaskResult | Promise<TaskResult>;
   /** At once, >= 1. */
   readonly workers: number;
   /** After every task; the state is a checkpoint. */
@@ -60,7 +60,7 @@ export async function searchAll(
   await each(bounded, async ({ task, index, promised }) => {
     const bar = barOf(state, prepared);
     const hopeless = noFront && promised.standing < bar.standing;
-    const result = hopeless ? { ...EMPTY_ARCHIVE, counts: promised.counts } : await run(task, bar);
+    const result = hopeless ? { ...EMPTY_ARCHIVE, counts: promised.counts } : await run(task, bar, promised);
     state = takeResult(state, index, result, prepared);
     onProgress?.(state, { stage: 'searching', done: state.done.length, of: prepared.tasks.length });
   });

@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { groupOf } from '../../../src/choose/shortlist/archive.ts';
+import type { SearchSpace } from '../../../src/choose/shortlist/types.ts';
+import { bruteForce, demo, question, ready } from './smallShelf.ts';
+
+/** Small enough to assess every combination; mixed so that most limits and rules bite somewhere. */
+const FIVE_INCH: SearchSpace = {
+  frames: ['turnstone-5', 'kittiwake-5', 'tystie-5', 'godwit-6', 'smew-x8'],
+  motors: ['haar-2306-1720', 'haar-2207-2500', 'capful-1404-3800'],
+  propellers: ['spume-5130-3', 'neap-6030-2'],
+  packs: ['samphire-1300-6s', 'samphire-1500-4s', 'samphire-1100-6s'],
+  electronics: [
+    { controllers: 'groyne-45', flightController: 'daymark-30' },
+    { controllers: 'groyne-55', flightController: 'daymark-30' },
+    { flightController: 'daymark-cove-40' },
+  ],
+  cameras: ['periwinkle-19', 'periwinkle-14'],
+};
+const SMALL: SearchSpace = {
+  frames: ['wheatear-35', 'dotterel-3', 'dunlin-3'],
+  motors: ['capful-1404-3800', 'sough-1505-3400'],
+  propellers: ['lop-3526-3', 'clapotis-3025-5'],
+  packs: ['samphire-850-3s', 'samphire-850-4s'],
+  electronics: [{ flightController: 'daymark-cove-20' }, { flightController: 'daymark-cove-40' }],
+  cameras: ['periwinkle-14', 'periwinkle-19'],
+};
+
+const cases = [
+  ['first-freestyle', 'turnstone', FIVE_INCH, {}],
+  ['cruiser', 'curlew', FIVE_INCH, {}],
+  ['micro', 'wheatear', SMALL, {}],
+  ['guarded', 'dotterel', SMALL, { limits: [{ measure: 'flown-time', least: 200 }] }],
+  [
+    'first-freestyle',
+    'turnstone',
+    FIVE_INCH,
+    {
+      // A target rises and falls again: its bound must look inside the range.
+      wants: [
+        { measure: 'thrust-to-weight', weight: 2, scale: { kind: 'target', target: 7, tolerance: 3 } },
+        { measure: 'all-up-mass', weight: 1, scale: { kind: 'target', target: 0.62, tolerance: 0.2 } },
+      ],
+      limits: [{ measure: 'all-up-mass', most: 0.7 }],
+      riskCost: 0.01,
+    },
+  ],
+] as const;
+
+describe.each(cases)('%s from %s', (folder, name, space, more) => {
+  const asked = question(demo(folder, name), space, more);
+  const { brief } = demo(folder, name);
+  const made = ready(asked, brief);
+  const all = bruteForce(asked, made);
+
+  it('gives the winners of assessing every combination, in the same order and with the same standing', async () => {
+    const state = await made.search();
+    const groups = new Set<string>();
+    const best = all.filter((scored) => {
+      const isFirst = !groups.has(groupOf(scored));
+      groups.add(groupOf(scored));
+      return isFirst;
+    });
+    expect(state.top.map(({ key }) => key)).toEqual(best.slice(0, asked.top).map(({ key }) => key));
+    for (const [index, scored] of state.top.entries()) {
+      expect(scored.standing).toBeCloseTo(best[index]!.standing, 12);
+      expect(scored.risks).toBe(best[index]!.risks);
+    }
+  });
+
+  it('accounts for every combination once', async () => {
+    const { counts } = await made.search();
+    const excluded = Object.values(counts.excluded).reduce((a, b) => a + b, 0);
+    const size =
+      space.frames.length *
+      space.motors.length *
+      space.propellers.length *
+      space.packs.length *
+      space.electronics.length *
+      space.cameras.length;
+    expect(excluded + counts.bounded + counts.evaluated).toBe(size);
+  });
+});
+
+it('the cases are no empty shelves', () => {
+  const asked = question(demo('first-freestyle', 'turnstone'), FIVE_INCH);
+  expect(bruteForce(asked, ready(asked, demo('first-freestyle', 'turnstone').brief)).length).toBeGreaterThan(
+    5,
+  );
+});
