@@ -31,6 +31,19 @@ export type Mark =
   | { readonly kind: 'window'; readonly low: number; readonly high: number; readonly name: string }
   /** A limit on the upright axis. */
   | { readonly kind: 'limit'; readonly at: number; readonly name: string }
+  /** A level to read curves against, with its band: a mode, an average. */
+  | {
+      readonly kind: 'level';
+      readonly at: number;
+      readonly band?: readonly [low: number, high: number];
+      readonly name: string;
+    }
+  /** A place on the across axis, from bottom to top. */
+  | { readonly kind: 'plumb'; readonly at: number; readonly name: string }
+  /** A closed outline. */
+  | { readonly kind: 'outline'; readonly points: readonly Point[] }
+  /** Without a name: a small dot, `faint` where it matters little. */
+  | { readonly kind: 'dot'; readonly at: Point; readonly faint?: boolean }
   | { readonly kind: 'spot'; readonly at: Point; readonly name: string; readonly side: 'over' | 'under' };
 
 const MARGIN = { left: 40, right: 16, top: 22, bottom: 34 };
@@ -64,7 +77,8 @@ export function drawChart(chart: Chart, width: number, height: number): Drawing 
     shapes.push(letters(MARGIN.left + 4, top + 13, mark.name, 'start', 'label'));
   }
   shapes.push(...ruling(across, upright, x, y, right, bottom));
-  for (const mark of chart.marks) shapes.push(...markShapes(mark, to, y, right));
+  const plot = { to, x, y, right, bottom, across, upright };
+  for (const mark of chart.marks) shapes.push(...markShapes(mark, plot));
   return { frame: { left: 0, top: 0, width, height }, shapes, description: chart.description };
 }
 
@@ -100,17 +114,24 @@ function ruling(
   ];
 }
 
-function markShapes(
-  mark: Mark,
-  to: (point: Point) => Point,
-  y: (value: number) => number,
-  right: number,
-): readonly Shape[] {
+/** Where values come to lie on the paper. */
+interface Plot {
+  readonly to: (point: Point) => Point;
+  readonly x: (value: number) => number;
+  readonly y: (value: number) => number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly across: Axis;
+  readonly upright: Axis;
+}
+
+function markShapes(mark: Mark, plot: Plot): readonly Shape[] {
+  const { to, x, y, right, bottom, upright } = plot;
   switch (mark.kind) {
     case 'window':
       return [];
     case 'curve': {
-      const points = mark.points.map(to);
+      const points = underRoof(mark.points, upright.high).map(to);
       // Named at a third of its way, where charts of ours have room over the curve.
       const third = points[Math.floor(points.length / 3)];
       return [
@@ -138,6 +159,49 @@ function markShapes(
         },
         letters(MARGIN.left + 4, y(mark.at) - 5, mark.name, 'start', 'label'),
       ];
+    case 'level': {
+      const [low, high] = mark.band ?? [mark.at, mark.at];
+      const line: readonly [Point, Point] = [
+        { x: MARGIN.left, y: y(mark.at) },
+        { x: right, y: y(mark.at) },
+      ];
+      return [
+        ...(high > low
+          ? [
+              {
+                kind: 'path' as const,
+                ink: 'band' as const,
+                d: boxPath({ x: MARGIN.left, y: y(Math.min(high, upright.high)) }, { x: right, y: y(low) }),
+              },
+            ]
+          : []),
+        { kind: 'path', ink: 'fine', d: strokes([line]) },
+        letters(right - 4, y(mark.at) - 3, mark.name, 'end', 'label'),
+      ];
+    }
+    case 'plumb':
+      return [
+        {
+          kind: 'path',
+          ink: 'centre',
+          d: strokes([
+            [
+              { x: x(mark.at), y: MARGIN.top },
+              { x: x(mark.at), y: bottom },
+            ],
+          ]),
+        },
+        letters(x(mark.at) + 4, MARGIN.top + 10, mark.name, 'start', 'label'),
+      ];
+    case 'outline':
+      return [
+        { kind: 'path', ink: 'band', d: closedPath(mark.points.map(to)) },
+        { kind: 'path', ink: 'curve', d: closedPath(mark.points.map(to)) },
+      ];
+    case 'dot': {
+      const at = to(mark.at);
+      return [{ kind: 'circle', ink: mark.faint === true ? 'fine' : 'solid', x: at.x, y: at.y, r: 3 }];
+    }
     case 'spot': {
       const at = to(mark.at);
       const leftward = at.x > (right + MARGIN.left) / 2;
@@ -153,6 +217,17 @@ function markShapes(
       ];
     }
   }
+}
+
+/** A curve up to where it leaves the chart at the top. */
+function underRoof(points: readonly Point[], roof: number): readonly Point[] {
+  const over = points.findIndex((point) => point.y > roof);
+  if (over < 0) return points;
+  const [inside, outside] = [points[over - 1], points[over]];
+  const kept = points.slice(0, over);
+  if (inside === undefined || outside === undefined) return kept;
+  const share = (roof - inside.y) / (outside.y - inside.y);
+  return [...kept, { x: inside.x + share * (outside.x - inside.x), y: roof }];
 }
 
 const letters = (

@@ -42,7 +42,12 @@ export type Ink =
   | 'band'
   | 'window'
   | 'limit'
-  | 'grid';
+  | 'grid'
+  | 'bar'
+  | 'sky'
+  | 'ground'
+  | 'veil'
+  | 'silhouette';
 
 /** The hand a text is lettered in. */
 export type Hand = 'figure' | 'label' | 'dimension' | Tone;
@@ -64,6 +69,13 @@ export type Shape =
       /** Turn about (x, y), clockwise on the sheet [deg]. */
       readonly turn?: number;
       readonly text: string;
+    }
+  /** Turned about a place, clockwise on the sheet [deg]. */
+  | {
+      readonly kind: 'turned';
+      readonly angle: number;
+      readonly about: Point;
+      readonly shapes: readonly Shape[];
     }
   | { readonly kind: 'group'; readonly part: PartKey; readonly shapes: readonly Shape[] };
 

@@ -12,12 +12,14 @@ interface SideOptions {
    * puts it (ISO 5456-2). `right`: seen from the right, to stand by itself.
    */
   readonly nose: 'up' | 'right';
+  /** The machine alone, without the ground and its height. */
+  readonly bare?: boolean;
 }
 
 type See = (place: { readonly x: number; readonly z: number }) => Point;
 
 /** The aircraft from its side, to scale. */
-export function sideDrawing(aircraft: AircraftPicture, { pen, nose }: SideOptions): Drawing {
+export function sideDrawing(aircraft: AircraftPicture, { pen, nose, bare = false }: SideOptions): Drawing {
   if (!(pen > 0)) throw new RangeError(`pen must be above 0 mm, got ${pen}`);
   const see = nose === 'up' ? seenFromLeft : seenFromRight;
   const extent = sideExtent(aircraft, nose);
@@ -48,25 +50,27 @@ export function sideDrawing(aircraft: AircraftPicture, { pen, nose }: SideOption
       ...[...aircraft.arms, ...aircraft.plates].map((slab) => slabEdge(slab, see)),
     ]),
     ...aircraft.boxes.map((box): Shape => group(box.part, boxShapes(box, see))),
-    { kind: 'path', ink: 'fine', d: strokes([ground]) },
+    ...(bare ? [] : [{ kind: 'path', ink: 'fine', d: strokes([ground]) } satisfies Shape]),
     ...balanceMark(see(aircraft.centreOfGravity), Math.max(5 * pen, 2.5)),
-    ...(nose === 'up'
-      ? dimensionLine(
-          { x: extent.left, y: extent.top },
-          { x: extent.left + extent.width, y: extent.top },
-          'across',
-          extent.top - 16 * pen,
-          `${tall} mm`,
-          pen,
-        )
-      : dimensionLine(
-          { x: extent.left, y: extent.top },
-          { x: extent.left, y: extent.top + extent.height },
-          'upright',
-          extent.left - 16 * pen,
-          `${tall} mm`,
-          pen,
-        )),
+    ...(bare
+      ? []
+      : nose === 'up'
+        ? dimensionLine(
+            { x: extent.left, y: extent.top },
+            { x: extent.left + extent.width, y: extent.top },
+            'across',
+            extent.top - 16 * pen,
+            `${tall} mm`,
+            pen,
+          )
+        : dimensionLine(
+            { x: extent.left, y: extent.top },
+            { x: extent.left, y: extent.top + extent.height },
+            'upright',
+            extent.left - 16 * pen,
+            `${tall} mm`,
+            pen,
+          )),
   ];
   const margin = nose === 'up' ? { x: 16, y: 40 } : { x: 40, y: 12 };
   return {

@@ -26,6 +26,8 @@ function writeShape(shape: Shape): string {
           : ` transform="rotate(${shape.turn} ${trim(shape.x)} ${trim(shape.y)})"`;
       return `<text class="hand-${shape.hand}" x="${trim(shape.x)}" y="${trim(shape.y)}" font-size="${trim(shape.size)}" text-anchor="${shape.anchor}"${turn}>${xmlText(shape.text)}</text>`;
     }
+    case 'turned':
+      return `<g transform="rotate(${trim(shape.angle)} ${trim(shape.about.x)} ${trim(shape.about.y)})">${shape.shapes.map(writeShape).join('')}</g>`;
     case 'group':
       return `<g class="part-${shape.part}">${shape.shapes.map(writeShape).join('')}</g>`;
   }

@@ -46,6 +46,12 @@ function show(shape: Shape, key: number) {
           {shape.text}
         </text>
       );
+    case 'turned':
+      return (
+        <g key={key} transform={`rotate(${shape.angle} ${shape.about.x} ${shape.about.y})`}>
+          {shape.shapes.map(show)}
+        </g>
+      );
     case 'group':
       return (
         <g key={key} data-part={shape.part}>

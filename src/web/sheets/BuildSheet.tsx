@@ -7,6 +7,9 @@ import { Stage } from '../stage/Stage.tsx';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
 import type { BuildSheetName } from '../state/place.ts';
+import { FigureBoard } from '../subjects/FigureBoard.tsx';
+import { figuresOf } from '../subjects/figuresOf.ts';
+import { HitTable } from '../subjects/HitTable.tsx';
 import { useTrial } from '../trial/trial.ts';
 import type { BuildView } from '../worker/protocol.ts';
 import { Bill } from './Bill.tsx';
@@ -33,6 +36,9 @@ const NONE: Record<Props['sheet'], string> = {
   fit: 'Nothing to note: the parts fit together by every rule looked at.',
 };
 
+/** More figures than this would run on far below the drawings: they stand in columns under them. */
+const MARGIN_HOLDS = 14;
+
 /** One subject of one build: the drawing, what is to be noted of it, its figures, and the parts to change. */
 export function BuildSheet(props: Props) {
   const open = useDesk((desk) => desk.open);
@@ -58,7 +64,9 @@ function Subject({
 }: Props & { readonly view: Extract<BuildView, { ok: true }> }) {
   const brief = useDesk((desk) => desk.brief);
   const { assessment, curves } = view;
+  const open = useDesk((desk) => desk.open);
   const build = useDesk((desk) => desk.builds[desk.open]);
+  const behind = useAnswers((answers) => (answers.behind[open]?.length ?? 0) > 0);
   const trial = useTrial((state) => state.trial);
   // What is being tried is drawn, so that it is seen before it is kept.
   const tried =
@@ -79,6 +87,30 @@ function Subject({
   const figures = (
     <FigureRows measures={assessment.measures.filter((measure) => measure.sheet === sheet)} manner={manner} />
   );
+  const drawings = useMemo(
+    () => brief && figuresOf(sheet, { assessment, picture, brief, manner, ...(curves ? { curves } : {}) }),
+    [sheet, assessment, picture, brief, manner, curves],
+  );
+  if (drawings !== undefined) {
+    const many = assessment.measures.filter((measure) => measure.sheet === sheet).length > MARGIN_HOLDS;
+    const hits = sheet === 'knocks' ? assessment.data?.hits : undefined;
+    return (
+      <FigureBoard
+        figures={drawings}
+        findings={findings}
+        none={NONE[sheet]}
+        margin={many ? null : figures}
+        stale={behind}
+        onScale={onScale}
+        under={
+          <>
+            {hits && <HitTable hits={hits} manner={manner} />}
+            {many && <div className="figure wide many">{figures}</div>}
+          </>
+        }
+      />
+    );
+  }
   if (sheet === 'money') {
     return (
       <div className="stage">

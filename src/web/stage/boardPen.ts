@@ -10,7 +10,7 @@ export const CHART = 360;
 // The margins that the drawings add round the machine, both sides together [px].
 const ROUND = { width: 116, height: 112, side: 50, gap: 12 };
 // Head, schedule, title block and gaps of a whole sheet [px].
-const AROUND_STAGE = 322;
+const AROUND_STAGE = 388;
 // A small machine is not drawn larger than this, or its lettering would look lost [px].
 const LARGEST = 620;
 

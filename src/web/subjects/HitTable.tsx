@@ -1,0 +1,69 @@
+import type { HitsReport } from '../../assess/parts/airframeData.ts';
+import { type Manner, sayInWords } from '../../report/sayFigure.ts';
+
+/** Every way an arm is struck against every surface: how often it breaks, and from what speed on. */
+export function HitTable({ hits, manner }: { readonly hits: HitsReport; readonly manner: Manner }) {
+  const worst = new Map<string, HitsReport['hits'][number]>();
+  for (const hit of hits.hits) {
+    const key = `${hit.way} ${hit.surface}`;
+    const known = worst.get(key);
+    if (known === undefined || hit.chance > known.chance) worst.set(key, hit);
+  }
+  const ways = [...new Set(hits.hits.map(({ way }) => way))];
+  const surfaces = [...new Set(hits.hits.map(({ surface }) => surface))];
+  return (
+    <section className="figure wide">
+      <h3>An arm struck</h3>
+      {/* Focusable, so that the keyboard can scroll it where it is wider than the sheet. */}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrollable region */}
+      <section className="table-scroll" tabIndex={0} aria-label="How often an arm breaks">
+        <table className="hit-table">
+          <thead>
+            <tr>
+              <th scope="col">way</th>
+              {surfaces.map((surface) => (
+                <th key={surface} scope="col">
+                  {surface}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {ways.map((way) => (
+              <tr key={way}>
+                <th scope="row">{way}</th>
+                {surfaces.map((surface) => {
+                  const hit = worst.get(`${way} ${surface}`);
+                  return (
+                    <td key={surface}>
+                      {hit && (
+                        <>
+                          <b>{chance(hit.chance)}</b>
+                          <small>
+                            at {sayInWords(hit.speed, 'speed', manner)}
+                            {hit.breakingSpeed !== undefined &&
+                              `; half at ${sayInWords(hit.breakingSpeed, 'speed', manner)}`}
+                          </small>
+                        </>
+                      )}
+                    </td>
+                  );
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <p className="figure-says">
+        How many break at that speed, of the weakest arm; the scatter of carbon between makers and batches is
+        in it. In a level drop the {hits.landsFirst.what} meets the ground first.
+      </p>
+    </section>
+  );
+}
+
+function chance(value: number): string {
+  if (value < 0.005) return 'hardly any';
+  if (value > 0.995) return 'nearly all';
+  return `${Math.round(value * 100)} %`;
+}
