@@ -19,7 +19,7 @@ export interface HoverTrim {
 }
 
 /** Reaction torques follow the thrusts, so allocation and rotor take turns; the ratio hardly moves. */
-const ROUNDS = 12;
+const ROUNDS = 60;
 /** Of weight; a round's change is some hundred times smaller than the last one's, so what is left is below 1e-9. */
 const SETTLED = 1e-7;
 

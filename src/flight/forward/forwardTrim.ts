@@ -53,7 +53,9 @@ export interface ForwardTrim {
   readonly wash: Float64Array;
 }
 
-/** Shares of the thrust and the moments they must balance take turns; they hardly move each other. */
+/** Slower than this it hovers [m/s]. */
+const CRAWL = 1e-6;
+/** Shares of the thrust, the moments they must balance and the washes take turns; they hardly move each other. */
 const ROUNDS = 12;
 const SETTLED = 1e-9;
 /** A wash is settled when a thousand times further off than a share would be: a millionth of the hover's induced speed. */
@@ -107,7 +109,7 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
   const made = new Float64Array(count);
   for (let round = 0; round < ROUNDS; round++) {
     for (let i = 0; i < count; i++) wash[i] = (settling[count + i] as number) * hoverSpeed;
-    if (speed > 0) tilt = secantRoot(lacking, 0, Math.PI / 2, tilt);
+    if (speed > CRAWL) tilt = secantRoot(lacking, 0, Math.PI / 2, tilt);
     lacking(tilt);
     if (latest === undefined || !latest.ok) return latest ?? noSolution('there are no rotors');
     const bodyDrag = -(force[0] as number);
@@ -136,7 +138,7 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
     const change = moved.reduce((most, step, i) => {
       return Math.max(most, Math.abs(step) * (i < count ? 1 : WASH_MATTERS));
     }, 0);
-    if (speed === 0 || change <= SETTLED) return solved(state);
+    if (speed <= CRAWL || change <= SETTLED) return solved(state);
     const now = { next, moved };
     settling = before === undefined ? next : mixed(now, before, count);
     before = now;
@@ -210,7 +212,7 @@ function sharesFor(craft: ForwardCraft, state: ForwardTrim): Outcome<Float64Arra
     yaw += (position[1] - centreOfGravity[1]) * force;
   });
   // At rest exactly the hover trim, to the last digit.
-  if (state.speed === 0) roll = pitch = yaw = 0;
+  if (state.speed <= CRAWL) roll = pitch = yaw = 0;
   const [rollScale, pitchScale, yawScale] = balance.scales;
   const right = [1, -roll / (total * rollScale), -pitch / (total * pitchScale)];
   if (!servo) right.push(-yaw / (total * yawScale));

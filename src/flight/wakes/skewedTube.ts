@@ -1,4 +1,7 @@
 const AZIMUTHS = 36;
+const azimuth = (i: number): number => (2 * Math.PI * (i + 0.5)) / AZIMUTHS;
+const COSINE = Float64Array.from({ length: AZIMUTHS }, (_, i) => Math.cos(azimuth(i)));
+const SINE = Float64Array.from({ length: AZIMUTHS }, (_, i) => Math.sin(azimuth(i)));
 
 /**
  * Velocity along a rotor's axis that its wake makes anywhere round it, over that at its own centre: the semi-infinite
@@ -20,8 +23,8 @@ export function skewedTube(x: number, y: number, z: number, skew: number): numbe
   const [kx, kz] = [-Math.sin(skew), Math.cos(skew)];
   let sum = 0;
   for (let i = 0; i < AZIMUTHS; i++) {
-    const psi = (2 * Math.PI * (i + 0.5)) / AZIMUTHS;
-    const [c, s] = [Math.cos(psi), Math.sin(psi)];
+    const c = COSINE[i] as number;
+    const s = SINE[i] as number;
     const dx = x - c;
     const dy = y - s;
     const length = Math.sqrt(dx * dx + dy * dy + z * z);

@@ -9,7 +9,9 @@ export interface WakeTable {
   readonly influence: Float64Array;
 }
 
-/** Skews from 0 to a right angle, evenly; read between by straight lines, to a hundredth. */
+/** Skews up to this [rad], evenly, and held there: in a flatter wake the discs behind would cut the tube's skin. */
+const FLATTEST = 1.5;
+/** Nodes; read between by straight lines, to a hundredth. */
 const SKEWS = 21;
 /** Mean over a disc, exact to fifth order: Abramowitz and Stegun 25.4.61, seven points. */
 const DISC: readonly (readonly [x: number, y: number, weight: number])[] = [
@@ -57,7 +59,7 @@ function pairInfluence(
   const size = target.propDiameter / source.propDiameter;
   const [x, y, z] = subtract3(target.position, source.position);
   return Float64Array.from({ length: SKEWS }, (_, k) => {
-    const skew = (0.5 * Math.PI * k) / (SKEWS - 1);
+    const skew = (FLATTEST * k) / (SKEWS - 1);
     let mean = 0;
     for (const [px, py, weight] of DISC) {
       mean += weight * skewedTube(x / radius + size * px, y / radius + size * py, z / radius, skew);
@@ -87,7 +89,7 @@ export function writeWash(table: WakeTable, sources: readonly WakeSource[], out:
     const source = sources[j];
     if (source === undefined || !(source.inducedSpeed > 0)) continue;
     const skew = Math.atan2(source.edgewiseSpeed, Math.max(source.throughSpeed, 0));
-    const place = (skew / (0.5 * Math.PI)) * (SKEWS - 1);
+    const place = Math.min(skew / FLATTEST, 1) * (SKEWS - 1);
     const row = Math.min(Math.floor(place), SKEWS - 2);
     const share = place - row;
     for (let i = 0; i < count; i++) {
