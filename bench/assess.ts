@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
-import { type AssessContext, assessCraft } from '../src/assess/assess.ts';
+import { type AssessContext, assessCraft, type Tier } from '../src/assess/assess.ts';
 import { airOf } from '../src/assess/dayOf.ts';
 import { prepareRotors } from '../src/assess/prepareRotors.ts';
 import { unpackShelf } from '../src/build/read/packedShelf.ts';
@@ -11,8 +11,9 @@ import { buildRotorMap } from '../src/rotor/rotorMap.ts';
 import { sectionTables } from '../src/rotor/sections.ts';
 
 /**
- * What issue 2 asks to be reached: assess() under 5 ms warm with the map ready, a map in under 150 ms, the
- * whole process under 0.5 s, the page's script before 3D under 400 kB. Times are medians of one run.
+ * What issues 2 and 4 ask to be reached: assess() warm with the map ready under 5 ms for the hover's story, 16 ms
+ * for a slider, 250 ms for all of it; a map in under 150 ms, the whole process under 0.5 s, the page's script
+ * before 3D under 400 kB. Times are medians of one run.
  */
 const demo = 'demo/first-freestyle';
 const sections = sectionTables();
@@ -29,25 +30,40 @@ const context: AssessContext = { brief: brief.value, shelf, sections, rotors: ro
 const blade = craft.value.rotors[0]?.blade;
 if (blade === undefined) throw new Error('no propeller');
 
-function median(times: number, work: () => void): number {
-  const taken: number[] = [];
+/** Medians of the clock and of this process's processor time: on a machine that others use the second is the fair one. */
+function median(times: number, work: () => void): Timed {
+  const clock: number[] = [];
+  const processor: number[] = [];
   for (let i = 0; i < times; i++) {
-    const start = performance.now();
+    const [start, used] = [performance.now(), process.cpuUsage()];
     work();
-    taken.push(performance.now() - start);
+    const { user, system } = process.cpuUsage(used);
+    clock.push(performance.now() - start);
+    processor.push((user + system) / 1000);
   }
-  return taken.sort((a, b) => a - b)[Math.floor(times / 2)] ?? Number.NaN;
+  const middle = (list: number[]) => list.sort((a, b) => a - b)[Math.floor(times / 2)] ?? Number.NaN;
+  return { clock: middle(clock), processor: middle(processor) };
+}
+
+interface Timed {
+  readonly clock: number;
+  readonly processor: number;
 }
 
 const row = (what: string, value: string, aim: string) =>
-  console.log(`${what.padEnd(46)} ${value.padStart(12)}   aim ${aim}`);
-const ms = (value: number) => `${value.toFixed(2)} ms`;
+  console.log(`${what.padEnd(46)} ${value.padStart(32)}   aim ${aim}`);
+const ms = ({ clock, processor }: Timed) =>
+  `${clock.toFixed(2)} ms${processor > 0.01 ? ` (processor ${processor.toFixed(2)})` : ''}`;
 
-row(
-  'assess(), resolved craft, map ready, warm',
-  ms(median(300, () => assessCraft(craft.value, context))),
-  'under 5 ms',
-);
+const tiers: readonly (readonly [tier: Tier, times: number, aim: string])[] = [
+  ['hover', 300, 'under 5 ms'],
+  ['quick', 200, 'under 16 ms'],
+  ['full', 7, 'under 250 ms'],
+];
+for (const [tier, times, aim] of tiers) {
+  const work = () => assessCraft(craft.value, { ...context, tier });
+  row(`assess(), ${tier}, resolved, map ready, warm`, ms(median(times, work)), aim);
+}
 row('rotor map, full', ms(median(9, () => buildRotorMap(blade, sections, air, 'full'))), 'under 150 ms');
 row('rotor map, coarse', ms(median(9, () => buildRotorMap(blade, sections, air, 'coarse'))), 'under 30 ms');
 const assessing = ['bin/quadwright', 'assess', `${demo}/kittiwake.yaml`, '--brief', `${demo}/brief.yaml`];

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { frameStructure } from '../src/airframe/askFrame.ts';
 import { frameModes } from '../src/airframe/frameModes.ts';
 import { occludersOf } from '../src/assess/occluders.ts';
-import { hitsOf, hitsPart } from '../src/assess/parts/hits/hitsPart.ts';
+import { hitsOf, hitsPart, quickHits } from '../src/assess/parts/hits/hitsPart.ts';
 import { knocksPart } from '../src/assess/parts/knocks/knocksPart.ts';
 import { knockPlan } from '../src/assess/parts/knocks/plan.ts';
 import { quickPicture } from '../src/assess/parts/picture/pictureMeasures.ts';
@@ -75,6 +75,7 @@ row(
   'under 15 ms',
 );
 row('quick modes', 60, () => quickModes(craft), 'in the quick tier');
+row('quick hits', 200, () => quickHits(craft, brief), 'under 2 ms');
 row('10 000 crash histories', 9, () => forecastKnocks(plan, 1, 10_000), 'under 150 ms');
 for (const part of [picturePart, shakePart, hitsPart, knocksPart]) {
   row(`part: ${part.label}`, 7, () => part.run(context), 'under 250 ms');

@@ -38,18 +38,16 @@ export interface ArmMatrices {
 const ELEMENTS = 20;
 
 export function assembleArm(arm: ArmBeam): ArmMatrices {
-  const elements = ELEMENTS;
-  const size = 6 * (elements + 1);
-  const stiffness = banded(size, 11);
-  const mass = banded(size, 11);
-  const h = arm.length / elements;
-  for (let e = 0; e < elements; e++) {
-    const shape = elementShape(arm, e, elements, h);
-    scatter(stiffness, elementStiffness(shape), e);
-    scatter(mass, elementMass(shape), e);
-  }
-  if (arm.tipBody !== undefined) addTipBody(mass, arm.tipBody, size - 6);
-  return { stiffness, mass, elements };
+  const mass = assembled(arm, elementMass);
+  if (arm.tipBody !== undefined) addTipBody(mass, arm.tipBody, mass.size - 6);
+  return { stiffness: assembled(arm, elementStiffness), mass, elements: ELEMENTS };
+}
+
+function assembled(arm: ArmBeam, of: (shape: ElementShape) => Float64Array): Banded {
+  const matrix = banded(6 * (ELEMENTS + 1), 11);
+  const h = arm.length / ELEMENTS;
+  for (let e = 0; e < ELEMENTS; e++) scatter(matrix, of(elementShape(arm, e, ELEMENTS, h)), e);
+  return matrix;
 }
 
 /** The same matrix with the root fixed: its first six rows and columns left out (a view, not a copy). */
@@ -112,7 +110,7 @@ export type TipLoad = readonly [fx: number, fy: number, fz: number, mx: number, 
 
 /** Tip displacement and rotation under tip loads, [m] and [rad], one row of six a load. */
 export function tipResponses(arm: ArmBeam, loads: readonly TipLoad[]): Outcome<readonly Float64Array[]> {
-  const stiffness = rootFixed(assembleArm(arm).stiffness);
+  const stiffness = rootFixed(assembled(arm, elementStiffness));
   const factors = factorBanded(stiffness);
   if (factors === undefined) return noSolution('the arm has no stiffness in some direction');
   return solved(
@@ -124,3 +122,21 @@ export function tipResponses(arm: ArmBeam, loads: readonly TipLoad[]): Outcome<r
     }),
   );
 }
+
+/** What a unit of each tip load moves the tip by: row i under load i, [m] and [rad]. */
+export type TipGive = readonly Float64Array[];
+
+export const tipGive = (arm: ArmBeam): Outcome<TipGive> => tipResponses(arm, UNIT_LOADS);
+
+const UNIT_LOADS: readonly TipLoad[] = [
+  [1, 0, 0, 0, 0, 0],
+  [0, 1, 0, 0, 0, 0],
+  [0, 0, 1, 0, 0, 0],
+  [0, 0, 0, 1, 0, 0],
+  [0, 0, 0, 0, 1, 0],
+  [0, 0, 0, 0, 0, 1],
+];
+
+/** The same for arms that are alike: mirrored ones differ in their last bits only, nine figures make them one. */
+export const beamKey = (arm: ArmBeam): string =>
+  JSON.stringify(arm, (_, value) => (typeof value === 'number' ? value.toPrecision(9) : value));

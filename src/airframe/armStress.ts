@@ -36,19 +36,28 @@ export function armStress(arm: ArmBeam, load: TipLoad, place: ArmPlace): ArmStre
   if (!(Math.abs(place.across) <= (width / 2) * slack && Math.abs(place.up) <= (thickness / 2) * slack)) {
     throw new RangeError(`place: ${place.across} m across, ${place.up} m up lies outside the section`);
   }
-  const [fx, fy, fz, mx, my, mz] = load;
-  const lever = length - place.along;
+  const [, fy, fz, mx] = load;
   const area = width * thickness;
   const y = place.across;
   const z = -place.up;
-  const aboutY = (area * thickness ** 2) / 12;
-  const aboutZ = (area * width ** 2) / 12;
   return {
-    alongArm: fx / area + (z * (my - lever * fz)) / aboutY - (y * (mz + lever * fy)) / aboutZ,
+    alongArm: alongArmStress(arm, load, place),
     inPlaneShear: (1.5 * fy * (1 - (2 * y) ** 2 / width ** 2)) / area,
     throughShear: (1.5 * fz * (1 - (2 * z) ** 2 / thickness ** 2)) / area,
     torsionShear: mx * torsionPeak(arm, width),
   };
+}
+
+/** Of `armStress` the one along the arm alone, for many places [Pa]. */
+export function alongArmStress(arm: ArmBeam, load: TipLoad, { along, across, up }: ArmPlace): number {
+  const { thickness, length } = arm;
+  const width = outlineWidth(arm.outline, along / length);
+  const [fx, fy, fz, , my, mz] = load;
+  const lever = length - along;
+  const area = width * thickness;
+  const aboutY = (area * thickness ** 2) / 12;
+  const aboutZ = (area * width ** 2) / 12;
+  return fx / area + (-up * (my - lever * fz)) / aboutY - (across * (mz + lever * fy)) / aboutZ;
 }
 
 /** Stress in the middle of the wide face for unit torque (Timoshenko and Goodier, art. 109) [Pa/(N m)]. */

@@ -109,15 +109,19 @@ export interface FrameStructure {
 
 /** The beam model of a frame, for modes, shake and hits. */
 export function frameStructure(question: FrameQuestion): Outcome<FrameStructure> {
-  const arms = question.arms.map(({ name, root, yaw, arm }): FrameArm => {
-    checkArm(arm);
-    return { name, root, yaw, beam: armBeamOf(arm, arm.tipBody !== undefined) };
-  });
+  const arms = frameArms(question);
   const hub = hubStructure(question.hub, arms);
   if (!hub.ok) return hub;
   const model = frameModel(arms, hub.value);
   return model.ok ? solved({ arms, hub: hub.value, model: model.value }) : model;
 }
+
+/** The arms alone as beams, for hits. */
+export const frameArms = ({ arms }: FrameQuestion): readonly FrameArm[] =>
+  arms.map(({ name, root, yaw, arm }) => {
+    checkArm(arm);
+    return { name, root, yaw, beam: armBeamOf(arm, arm.tipBody !== undefined) };
+  });
 
 function hubStructure(hub: HubQuestion, arms: readonly FrameArm[]): Outcome<HubStructure> {
   if (!(hub.body.mass > 0))

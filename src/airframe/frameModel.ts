@@ -3,7 +3,7 @@ import { lowestModes } from '../numerics/lowestModes.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { generalisedEigen } from '../numerics/symmetricEigen.ts';
 import type { Matrix3, Vector3 } from '../numerics/vector3.ts';
-import { type ArmBeam, assembleArm, rootFixed } from './armBeam.ts';
+import { type ArmBeam, assembleArm, beamKey, rootFixed } from './armBeam.ts';
 
 /** A rigid body of the hub: everything that moves with it (plates, stack, pack, camera). */
 export interface HubBody {
@@ -78,10 +78,7 @@ export function frameModel(arms: readonly FrameArm[], hub: HubStructure): Outcom
   const solvedBeams = new Map<string, HeldArm>();
   const reduced: ReducedArm[] = [];
   for (const [i, arm] of arms.entries()) {
-    // Mirrored arms differ in their last bits only: nine figures make them one.
-    const key = JSON.stringify(arm.beam, (_, value) =>
-      typeof value === 'number' ? value.toPrecision(9) : value,
-    );
+    const key = beamKey(arm.beam);
     let own = solvedBeams.get(key);
     if (own === undefined) {
       const outcome = heldArm(arm.beam);

@@ -2,8 +2,8 @@ import { denseSolve } from '../numerics/denseSolve.ts';
 import { normalShare } from '../numerics/normalShare.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { dot3, type Matrix3, scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
-import { type ArmBeam, outlineWidth, type TipLoad, tipResponses } from './armBeam.ts';
-import { armStress } from './armStress.ts';
+import { type ArmBeam, outlineWidth, type TipGive, type TipLoad, tipGive } from './armBeam.ts';
+import { alongArmStress, armStress } from './armStress.ts';
 import type { FrameArm } from './frameModel.ts';
 import { openHoleFactor } from './plyFailure.ts';
 import { sectionStiffness } from './section.ts';
@@ -26,20 +26,48 @@ export const SURFACES: readonly Surface[] = [
   { name: 'concrete', contactStiffness: 3e6, source: 'common practice, no source' },
 ];
 
-export interface Hit {
+/** One way of striking one arm, whatever the speed and what is hit. */
+export interface Blow {
   readonly arm: FrameArm;
   readonly material: FrameMaterial;
   /** Of the whole craft. */
   readonly craft: MassProperties;
   /** Unit vector of the craft's velocity against the surface, the aircraft's axes. */
   readonly heading: Vector3;
-  /** [m/s], over 0 */
-  readonly speed: number;
-  readonly surface: Surface;
   /** Where the motor is struck above the arm's mid-plane [m]. */
   readonly contactHeight: number;
   /** Diameter of the screw holes at the root, 0 for none [m]. */
   readonly rootHole: number;
+  /** Of the arm's tip, from `tipGive`; worked out when absent. */
+  readonly give?: TipGive;
+}
+
+export interface Hit extends Blow {
+  /** [m/s], over 0 */
+  readonly speed: number;
+  readonly surface: Surface;
+}
+
+/** A blow worked out for a force of 1 N: all is linear, so speed and surface only scale it. */
+export interface ReadyBlow {
+  /** Mass that the struck point feels [kg]. */
+  readonly effectiveMass: number;
+  /** Of the struck point along the heading [m/N]. */
+  readonly armGive: number;
+  readonly beam: ArmBeam;
+  readonly load: TipLoad;
+  readonly stress: readonly UnitStress[];
+  readonly material: FrameMaterial;
+  readonly rootHole: number;
+  readonly logDeviation: number;
+}
+
+interface UnitStress {
+  readonly at: number;
+  readonly tension: number;
+  readonly compression: number;
+  readonly shear: number;
+  readonly interlaminar: number;
 }
 
 export interface HitAnswer {
@@ -85,13 +113,25 @@ export function hitHeading(arm: FrameArm, direction: HitDirection): Vector3 {
  * effective mass 1/(1/m + r2/I) stops on arm and contact in series, F = V sqrt(k m). The motor's own
  * inertia, which loads only the contact, and damping are left out, so the load on the arm is on the safe side.
  * Linear to failure. Bolt holes at the root by `openHoleFactor`; delamination only as interlaminar shear.
+ * For one blow against many surfaces: `readyBlow`, then `landBlow` for each.
  *
  * @throws RangeError for a speed or contact stiffness that is not positive
  */
 export function hit(question: Hit): Outcome<HitAnswer> {
-  const { arm, craft, speed, surface, heading, contactHeight, material } = question;
-  if (!(speed > 0)) throw new RangeError(`speed: must be over 0 m/s, got ${speed}`);
-  if (!(surface.contactStiffness > 0)) throw new RangeError(`surface: needs a stiffness over 0 N/m`);
+  const ready = readyBlow(question);
+  return ready.ok ? solved(landBlow(ready.value, question.speed, question.surface)) : ready;
+}
+
+/** What of a hit depends neither on its speed nor on what is hit. */
+export function readyBlow({
+  arm,
+  craft,
+  heading,
+  contactHeight,
+  material,
+  rootHole,
+  give,
+}: Blow): Outcome<ReadyBlow> {
   const direction = scale3(heading, 1 / Math.hypot(...heading));
   const tip: Vector3 = [
     arm.root[0] + arm.beam.length * Math.cos(arm.yaw),
@@ -100,31 +140,54 @@ export function hit(question: Hit): Outcome<HitAnswer> {
   ];
   const effective = effectiveMass(craft, tip, direction);
   if (!effective.ok) return effective;
-  const unit = tipLoadOf(arm, scale3(direction, -1), contactHeight);
-  const give = tipResponses(arm.beam, [unit]);
-  if (!give.ok) return give;
-  const moved = give.value[0] ?? new Float64Array(6);
-  const armGive = unit.reduce((sum, load, i) => sum + load * (moved[i] as number), 0);
-  const stiffness = 1 / (armGive + 1 / surface.contactStiffness);
-  const peakForce = speed * Math.sqrt(stiffness * effective.value);
-  const load = unit.map((value) => value * peakForce) as unknown as TipLoad;
-  const stress = stressAlong(arm.beam, load);
-  const duration = Math.PI * Math.sqrt(effective.value / stiffness);
-  const worst = weakestPlace(stress, load, arm.beam, material, question.rootHole, duration);
+  const load = tipLoadOf(arm, scale3(direction, -1), contactHeight);
+  const known = give === undefined ? tipGive(arm.beam) : solved(give);
+  if (!known.ok) return known;
+  let armGive = 0;
+  for (const [i, moved] of known.value.entries()) {
+    for (let j = 0; j < 6; j++) armGive += (load[i] as number) * (moved[j] as number) * (load[j] as number);
+  }
   const power = Math.abs(direction[2]) > 0.7 ? 2 : 1;
-  const logDeviation = Math.hypot(material.strength.scatter, power * material.thicknessScatter);
-  const chance =
-    logDeviation > 0 ? normalShare(-Math.log(worst.reserve) / logDeviation) : Number(worst.reserve < 1);
   return solved({
     effectiveMass: effective.value,
+    armGive,
+    beam: arm.beam,
+    load,
+    stress: stressAlong(arm.beam, load),
+    material,
+    rootHole,
+    logDeviation: Math.hypot(material.strength.scatter, power * material.thicknessScatter),
+  });
+}
+
+/**
+ * @param speed [m/s], over 0
+ * @throws RangeError for a speed or contact stiffness that is not positive
+ */
+export function landBlow(ready: ReadyBlow, speed: number, surface: Surface): HitAnswer {
+  if (!(speed > 0)) throw new RangeError(`speed: must be over 0 m/s, got ${speed}`);
+  if (!(surface.contactStiffness > 0)) throw new RangeError(`surface: needs a stiffness over 0 N/m`);
+  const { effectiveMass, armGive, logDeviation } = ready;
+  const stiffness = 1 / (armGive + 1 / surface.contactStiffness);
+  const peakForce = speed * Math.sqrt(stiffness * effectiveMass);
+  const worst = weakestPlace(ready, peakForce, Math.PI * Math.sqrt(effectiveMass / stiffness));
+  const chance =
+    logDeviation > 0 ? normalShare(-Math.log(worst.reserve) / logDeviation) : Number(worst.reserve < 1);
+  return {
+    effectiveMass,
     stiffness,
     peakForce,
-    stress,
+    stress: ready.stress.map(({ at, tension, compression, shear }) => ({
+      at,
+      tension: tension * peakForce,
+      compression: compression * peakForce,
+      shear: shear * peakForce,
+    })),
     ...worst,
     chance,
     breakingSpeed: speed * worst.reserve,
     logDeviation,
-  });
+  };
 }
 
 /** 1/(1/m + (r x n) . I^-1 (r x n)): the mass felt at a point of a free body struck along n [kg]. */
@@ -142,14 +205,14 @@ function tipLoadOf(arm: FrameArm, force: Vector3, height: number): TipLoad {
   return [...own, ...cross([0, 0, -height], own)] as unknown as TipLoad;
 }
 
-function stressAlong(beam: ArmBeam, load: TipLoad): HitAnswer['stress'] {
+function stressAlong(beam: ArmBeam, load: TipLoad): readonly UnitStress[] {
   return Array.from({ length: 21 }, (_, i) => {
     const along = (beam.length * i) / 20;
     const width = outlineWidth(beam.outline, i / 20);
     let [tension, compression] = [0, 0];
     for (const across of [-width / 2, width / 2]) {
       for (const up of [-beam.thickness / 2, beam.thickness / 2]) {
-        const { alongArm } = armStress(beam, load, { along, across, up });
+        const alongArm = alongArmStress(beam, load, { along, across, up });
         tension = Math.max(tension, alongArm);
         compression = Math.max(compression, -alongArm);
       }
@@ -160,33 +223,32 @@ function stressAlong(beam: ArmBeam, load: TipLoad): HitAnswer['stress'] {
       tension,
       compression,
       shear: Math.abs(middle.inPlaneShear) + Math.abs(middle.torsionShear),
+      interlaminar: Math.abs(middle.throughShear),
     };
   });
 }
 
 function weakestPlace(
-  stress: HitAnswer['stress'],
-  load: TipLoad,
-  beam: ArmBeam,
-  { strength }: FrameMaterial,
-  rootHole: number,
+  { stress, load, beam, material, rootHole }: ReadyBlow,
+  force: number,
   duration: number,
 ): Pick<HitAnswer, 'reserve' | 'weakest' | 'place'> {
+  const { strength } = material;
   let worst: Pick<HitAnswer, 'reserve' | 'weakest' | 'place'> = {
-    reserve: bucklingReserve(beam, load, duration),
+    reserve: bucklingForce(beam, duration) / (Math.max(0, -load[0]) * force),
     weakest: 'buckling',
     place: 0,
   };
-  const consider = (weakest: HitAnswer['weakest'], allowed: number, value: number, place: number): void => {
-    if (value > 0 && allowed / value < worst.reserve) worst = { reserve: allowed / value, weakest, place };
+  const consider = (weakest: HitAnswer['weakest'], allowed: number, unit: number, place: number): void => {
+    const reserve = allowed / (unit * force);
+    if (unit > 0 && reserve < worst.reserve) worst = { reserve, weakest, place };
   };
-  for (const { at, tension, compression, shear } of stress) {
+  for (const { at, tension, compression, shear, interlaminar } of stress) {
     const hole = at === 0 ? openHoleFactor(rootHole / 2) : 1;
     consider('tension', strength.tension * hole, tension, at);
     consider('compression', strength.compression * hole, compression, at);
     consider('shear', strength.shear, shear, at);
-    const through = armStress(beam, load, { along: at, across: 0, up: 0 }).throughShear;
-    consider('interlaminar', strength.interlaminar, Math.abs(through), at);
+    consider('interlaminar', strength.interlaminar, interlaminar, at);
   }
   return worst;
 }
@@ -198,15 +260,14 @@ function weakestPlace(
  *
  * @param duration of the push [s]
  */
-function bucklingReserve(beam: ArmBeam, [along]: TipLoad, duration: number): number {
-  if (!(along < 0)) return Number.POSITIVE_INFINITY;
+function bucklingForce(beam: ArmBeam, duration: number): number {
   const narrow = Math.min(...beam.outline.map(({ width }) => width));
   const { outOfPlane } = sectionStiffness(narrow, beam.thickness, beam.moduli);
   const euler = (Math.PI ** 2 * outOfPlane) / (4 * beam.length ** 2);
   const armMass = beam.density * narrow * beam.thickness * beam.length;
   // 0.24 of a cantilever's mass moves with its tip (33/140, Rayleigh).
   const sway = Math.sqrt((3 * outOfPlane) / beam.length ** 3 / ((beam.tipBody?.mass ?? 0) + 0.24 * armMass));
-  return (euler * (1 + (Math.acosh(10) / (sway * duration)) ** 2)) / -along;
+  return euler * (1 + (Math.acosh(10) / (sway * duration)) ** 2);
 }
 
 const cross = (a: Vector3, b: Vector3): Vector3 => [

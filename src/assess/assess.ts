@@ -6,6 +6,7 @@ import { resolveBuild } from '../build/resolve/resolveBuild.ts';
 import type { Brief } from '../build/schema/brief.ts';
 import type { Build } from '../build/schema/build.ts';
 import type { Shelf } from '../build/shelf.ts';
+import type { Outcome } from '../numerics/outcome.ts';
 import type { SectionTables } from '../rotor/sections.ts';
 import type { Assessment } from './assessment.ts';
 import { exactMeasures } from './exactMeasures.ts';
@@ -19,13 +20,23 @@ import { costLines } from './money/costLines.ts';
 import { moneyFindings, moneyMeasures, moneyReport } from './money/moneyMeasures.ts';
 import { obstaclesOf } from './obstacles.ts';
 import type { PartData } from './parts/data.ts';
+import { quickHits } from './parts/hits/hitsPart.ts';
 import { runParts } from './parts/index.ts';
-import type { PartResult } from './parts/types.ts';
+import { ANY_SPEED, quickPicture } from './parts/picture/pictureMeasures.ts';
+import { quickModes } from './parts/shake/shakeMeasures.ts';
+import type { Flight, PartResult } from './parts/types.ts';
 import { prepareFlight } from './prepareFlight.ts';
 import type { PreparedRotors } from './prepareRotors.ts';
 import { stationReports } from './stationReports.ts';
 import type { Finding, Measure } from './types.ts';
 import { windowFindings } from './windowFindings.ts';
+
+/**
+ * How much is worked out. `hover`: the hover story, mass, fit and money, for searches. `quick` (when none is
+ * told): with the cameras' view, the frame's first modes and the hits in closed form, for a slider. `full`:
+ * every part, with findings and data of its own; measures shared with `quick` have the same values.
+ */
+export type Tier = 'hover' | 'quick' | 'full';
 
 /** What an assessment leans on beside the build. */
 export interface AssessContext {
@@ -38,8 +49,7 @@ export interface AssessContext {
   readonly blades?: ReadonlyMap<string, CraftRotor>;
   /** The file the build was read from, so that errors name their line. */
   readonly where?: BuildPlace;
-  /** `quick` (when absent) leaves the parts out, for sliders and searches; `full` runs them all. */
-  readonly tier?: 'quick' | 'full';
+  readonly tier?: Tier;
   /** Results of the parts where they have been run one by one already, in their order; then none is run. */
   readonly parts?: readonly PartResult[];
 }
@@ -86,6 +96,7 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     ...moneyMeasures(money),
     ...chargingMeasures(craft, brief, context.shelf),
     ...parts.flatMap((part) => part.measures),
+    ...(full || context.tier === 'hover' ? [] : quickMeasures(craft, brief, flight)),
   ];
   const fit = fitLines({
     craft,
@@ -116,6 +127,13 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     ...(full ? { data: gathered(parts) } : {}),
   };
 }
+
+/** Of the airframe what is quick enough for a slider. */
+const quickMeasures = (craft: Craft, brief: Brief, flight: Outcome<Flight>): readonly Measure[] => [
+  ...quickPicture(craft, (flight.ok ? flight.value.told.figures['hover-speed'] : undefined) ?? ANY_SPEED),
+  ...quickModes(craft),
+  ...quickHits(craft, brief),
+];
 
 /** Each key is filled by one part at most, so nothing is laid over. */
 function gathered(parts: readonly PartResult[]): PartData {

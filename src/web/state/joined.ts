@@ -10,12 +10,17 @@ export function joined(view: BuildView, parts: Readonly<Record<string, PartResul
   const results = Object.values(parts);
   if (results.length === 0) return view;
   const { assessment } = view;
+  const told = new Set(results.flatMap((part) => part.measures.map(({ id }) => id)));
   const findings = [...assessment.findings, ...results.flatMap((part) => part.findings)];
   return {
     ...view,
     assessment: {
       ...assessment,
-      measures: [...assessment.measures, ...results.flatMap((part) => part.measures)],
+      // What was told quickly gives way to the same measure worked out.
+      measures: [
+        ...assessment.measures.filter(({ id }) => !told.has(id)),
+        ...results.flatMap((part) => part.measures),
+      ],
       findings: findings.toSorted((a, b) => GRAVITY[a.severity] - GRAVITY[b.severity]),
       data: Object.assign({}, assessment.data, ...results.map((part) => part.data)),
     },

@@ -98,7 +98,8 @@ export function openWorkshop(shelf: Shelf) {
     const found = resolved(build);
     if (!found.ok) return { trouble: found.errors[0]?.says ?? '', stops: 0, risks: 0, findings: [] };
     readyRotors(found.value, brief);
-    const { findings, measures } = assessCraft(found.value, { brief, shelf, sections, rotors });
+    const context = { brief, shelf, sections, rotors, tier: 'hover' } as const;
+    const { findings, measures } = assessCraft(found.value, context);
     const value = (id: string) => measures.find((measure) => measure.id === id)?.value;
     const [thrustToWeight, flownTime] = [value('thrust-to-weight'), value('flown-time')];
     return {

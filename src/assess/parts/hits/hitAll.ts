@@ -1,5 +1,14 @@
+import { beamKey, type TipGive, tipGive } from '../../../airframe/armBeam.ts';
 import type { FrameArm } from '../../../airframe/frameModel.ts';
-import { type HitAnswer, hit, hitHeading, SURFACES, type Surface } from '../../../airframe/hits.ts';
+import {
+  type HitAnswer,
+  hitHeading,
+  landBlow,
+  type ReadyBlow,
+  readyBlow,
+  SURFACES,
+  type Surface,
+} from '../../../airframe/hits.ts';
 import type { Craft, CraftMotor } from '../../../build/craft.ts';
 import type { Purpose } from '../../../build/schema/brief.ts';
 import { normalShare } from '../../../numerics/normalShare.ts';
@@ -34,59 +43,75 @@ export function usualHitSpeed(purpose: Purpose, way: HitWay): number {
   }
 }
 
+/** A craft's arms ready to be struck: every way of striking each, whatever is hit. */
 export interface StruckCraft {
   readonly craft: Craft;
-  /** In the order of `craft.frame.arms`. */
-  readonly arms: readonly FrameArm[];
   readonly purpose: Purpose;
-  /** Surfaces to hit; all usual ones when absent. */
-  readonly surfaces?: readonly Surface[];
+  readonly arms: readonly StruckArm[];
+}
+
+interface StruckArm {
+  readonly arm: FrameArm;
+  readonly motor: CraftMotor;
+  readonly blows: readonly (readonly [way: HitWay, ready: ReadyBlow])[];
+  readonly strike: ReadyBlow;
+}
+
+/** @param arms in the order of `craft.frame.arms` */
+export function struckCraft(craft: Craft, purpose: Purpose, arms: readonly FrameArm[]): Outcome<StruckCraft> {
+  const gives = new Map<string, TipGive>();
+  const list: StruckArm[] = [];
+  for (const [index, arm] of arms.entries()) {
+    const motor = craft.motors.find(({ place }) => place.armIndex === index);
+    if (motor === undefined) continue;
+    const key = beamKey(arm.beam);
+    const known = gives.get(key);
+    const give = known === undefined ? tipGive(arm.beam) : solved(known);
+    if (!give.ok) return give;
+    gives.set(key, give.value);
+    const ready = (way: HitWay, contactHeight: number): Outcome<ReadyBlow> =>
+      readyBlow({
+        arm,
+        material: craft.frame.material,
+        craft: craft.massProperties,
+        heading: headingOf(arm, way),
+        contactHeight,
+        rootHole: rootHole(craft),
+        give: give.value,
+      });
+    const blows: (readonly [HitWay, ReadyBlow])[] = [];
+    for (const way of waysOf(motor)) {
+      // From below the arm's own end lands; else the middle of the bell is struck.
+      const blow = ready(way, way === 'flat' ? 0 : bellHeight(craft, motor));
+      if (!blow.ok) return blow;
+      blows.push([way, blow.value]);
+    }
+    const strike = ready('prop strike', arm.root[2] - motor.discPlace[2]);
+    if (!strike.ok) return strike;
+    list.push({ arm, motor, blows, strike: strike.value });
+  }
+  return solved({ craft, purpose, arms: list });
 }
 
 /** Every arm struck every way against every surface. */
-export function hitAll(struck: StruckCraft): Outcome<readonly HitReport[]> {
-  const list: HitReport[] = [];
+export function hitAll(struck: StruckCraft, surfaces: readonly Surface[] = SURFACES): readonly HitReport[] {
   const first = landsFirst(struck.craft);
-  for (const [index, arm] of struck.arms.entries()) {
-    const motor = struck.craft.motors.find(({ place }) => place.armIndex === index);
-    if (motor === undefined) continue;
-    for (const surface of struck.surfaces ?? SURFACES) {
-      for (const way of waysOf(motor)) {
-        const found = one(struck, arm, motor, surface, way);
-        if (!found.ok) return found;
-        const loaded = way === 'flat' ? softened(found.value, struck, arm, surface, first) : found.value;
-        list.push(reportOf(loaded, arm, surface, way, usualHitSpeed(struck.purpose, way)));
-      }
-    }
-    const strike = propStrike(struck, arm, motor);
-    if (!strike.ok) return strike;
-    list.push(strike.value);
-  }
-  return solved(list);
+  return struck.arms.flatMap((own) => [
+    ...surfaces.flatMap((surface) =>
+      own.blows.map(([way, ready]) => {
+        const speed = usualHitSpeed(struck.purpose, way);
+        const met = way === 'flat' ? surface : behindGuard(struck.craft, own.motor, surface);
+        const answer = landBlow(ready, speed, met);
+        const loaded = way === 'flat' ? softened(answer, struck, own.arm, surface, first) : answer;
+        return reportOf(loaded, own.arm, surface, way, speed);
+      }),
+    ),
+    propStrike(struck, own),
+  ]);
 }
 
 const waysOf = ({ place }: CraftMotor): readonly HitWay[] =>
   place.position[0] > 0 ? ['flat', 'end-on', 'side-on', 'from ahead'] : ['flat', 'end-on', 'side-on'];
-
-function one(
-  { craft, purpose }: StruckCraft,
-  arm: FrameArm,
-  motor: CraftMotor,
-  surface: Surface,
-  way: HitWay,
-): Outcome<HitAnswer> {
-  return hit({
-    arm,
-    material: craft.frame.material,
-    craft: craft.massProperties,
-    heading: headingOf(arm, way),
-    speed: usualHitSpeed(purpose, way),
-    surface: way === 'flat' ? surface : behindGuard(craft, motor, surface),
-    // From below the arm's own end lands; else the middle of the bell is struck.
-    contactHeight: way === 'flat' ? 0 : bellHeight(craft, motor),
-    rootHole: rootHole(craft),
-  });
-}
 
 /** What meets a guarded motor in its plane meets the guard first: the two give way one after the other. */
 function behindGuard({ frame }: Craft, motor: CraftMotor, surface: Surface): Surface {
@@ -159,28 +184,16 @@ function rescaled(answer: HitAnswer, force: number, speed: number): HitAnswer {
 }
 
 /** A blade that meets something hard loads the arm, at the height of its disc, by no more than it takes to break the blade. */
-function propStrike(struck: StruckCraft, arm: FrameArm, motor: CraftMotor): Outcome<HitReport> {
-  const { craft } = struck;
+function propStrike({ craft, purpose }: StruckCraft, { arm, motor, strike }: StruckArm): HitReport {
   const rotor = craft.rotors[motor.rotor];
   const propeller = craft.parts.propellers.find(({ id }) => id === rotor?.partId);
   const wood = SURFACES[1];
   if (rotor === undefined || propeller === undefined || wood === undefined) {
     throw new RangeError('motors: each needs a propeller');
   }
-  const speed = usualHitSpeed(struck.purpose, 'prop strike');
+  const speed = usualHitSpeed(purpose, 'prop strike');
   const force = bladeForce(rotor.blade, propeller.material);
-  const side = hit({
-    arm,
-    material: craft.frame.material,
-    craft: craft.massProperties,
-    heading: headingOf(arm, 'prop strike'),
-    speed,
-    surface: wood,
-    contactHeight: arm.root[2] - motor.discPlace[2],
-    rootHole: rootHole(craft),
-  });
-  if (!side.ok) return side;
-  const loaded = rescaled(side.value, force.median, speed);
+  const loaded = rescaled(landBlow(strike, speed, wood), force.median, speed);
   const logDeviation = Math.hypot(loaded.logDeviation, force.logDeviation);
   const { breakingSpeed: _, ...report } = reportOf(
     loaded,
@@ -189,7 +202,7 @@ function propStrike(struck: StruckCraft, arm: FrameArm, motor: CraftMotor): Outc
     'prop strike',
     speed,
   );
-  return solved({ ...report, logDeviation, chance: chanceOf(loaded.reserve, logDeviation) });
+  return { ...report, logDeviation, chance: chanceOf(loaded.reserve, logDeviation) };
 }
 
 const chanceOf = (reserve: number, logDeviation: number): number =>

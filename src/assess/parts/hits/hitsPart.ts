@@ -1,12 +1,13 @@
-import { frameStructure } from '../../../airframe/askFrame.ts';
+import { frameArms } from '../../../airframe/askFrame.ts';
 import { SURFACES } from '../../../airframe/hits.ts';
 import type { Craft } from '../../../build/craft.ts';
 import type { Brief } from '../../../build/schema/brief.ts';
 import { type Outcome, solved } from '../../../numerics/outcome.ts';
-import type { HitReport, HitsReport } from '../airframeData.ts';
+import type { Measure } from '../../types.ts';
+import type { HitsReport } from '../airframeData.ts';
 import { craftFrame } from '../shake/craftFrame.ts';
 import type { AssessPart, PartContext, PartResult } from '../types.ts';
-import { hitAll, type StruckCraft } from './hitAll.ts';
+import { hitAll, type StruckCraft, struckCraft } from './hitAll.ts';
 import { hitFindings } from './hitFindings.ts';
 import { hitMeasures } from './hitMeasures.ts';
 import { landsFirst, leadsNose } from './leading.ts';
@@ -16,39 +17,38 @@ export const hitsPart: AssessPart = {
   id: 'hits',
   label: 'what a hit does to the arms',
   run: ({ craft, brief }: PartContext): PartResult => {
-    const found = hitsOf(craft, brief);
-    if (!found.ok) return { measures: [], findings: [] };
-    const report = found.value;
+    const struck = struckOf(craft, brief);
+    if (!struck.ok) return { measures: [], findings: [] };
+    const report = reportOf(struck.value);
     return {
-      measures: hitMeasures(craft, report.hits, stiffer(craft, brief)),
+      measures: hitMeasures(craft, report.hits, hitAll(struck.value, STIFFER)),
       findings: hitFindings(craft, report),
       data: { hits: report },
     };
   },
 };
 
+/** Its measures alone: arms as beams and an effective mass are closed forms, quick enough for a slider. */
+export function quickHits(craft: Craft, brief: Brief): readonly Measure[] {
+  const struck = struckOf(craft, brief);
+  return struck.ok ? hitMeasures(craft, hitAll(struck.value, WOOD), hitAll(struck.value, STIFFER)) : [];
+}
+
 /** All hits of a craft, and what of it leads. */
 export function hitsOf(craft: Craft, brief: Brief): Outcome<HitsReport> {
   const struck = struckOf(craft, brief);
-  if (!struck.ok) return struck;
-  const hits = hitAll(struck.value);
-  return hits.ok
-    ? solved({ hits: hits.value, landsFirst: landsFirst(craft), leadsNose: leadsNose(craft) })
-    : hits;
+  return struck.ok ? solved(reportOf(struck.value)) : struck;
 }
 
-/** Those on wood again with a contact twice as stiff, to see how much that guess matters. */
-function stiffer(craft: Craft, brief: Brief): readonly HitReport[] {
-  const struck = struckOf(craft, brief);
-  const surfaces = SURFACES.filter(({ name }) => name === 'wood').map((surface) => ({
-    ...surface,
-    contactStiffness: 2 * surface.contactStiffness,
-  }));
-  const hits = struck.ok ? hitAll({ ...struck.value, surfaces }) : struck;
-  return hits.ok ? hits.value : [];
-}
+const reportOf = (struck: StruckCraft): HitsReport => ({
+  hits: hitAll(struck),
+  landsFirst: landsFirst(struck.craft),
+  leadsNose: leadsNose(struck.craft),
+});
 
-function struckOf(craft: Craft, brief: Brief): Outcome<StruckCraft> {
-  const structure = frameStructure(craftFrame(craft));
-  return structure.ok ? solved({ craft, arms: structure.value.arms, purpose: brief.purpose }) : structure;
-}
+const WOOD = SURFACES.filter(({ name }) => name === 'wood');
+/** Wood with a contact twice as stiff, to see how much that guess matters. */
+const STIFFER = WOOD.map((surface) => ({ ...surface, contactStiffness: 2 * surface.contactStiffness }));
+
+const struckOf = (craft: Craft, brief: Brief): Outcome<StruckCraft> =>
+  struckCraft(craft, brief.purpose, frameArms(craftFrame(craft)));
