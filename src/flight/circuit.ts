@@ -12,6 +12,7 @@ export interface Branch {
   /** The ring's part of `thrustScale`, 1 when open. */
   readonly guardScale: number;
   readonly torqueScale: number;
+  readonly inPlaneScale: number;
   /** Net over gross thrust. */
   readonly netShare: number;
   /** [m2] */
@@ -134,6 +135,7 @@ function branchOf(
     thrustScale: levers.thrustScale * guardScale,
     guardScale,
     torqueScale: levers.torqueScale,
+    inPlaneScale: levers.inPlaneScale,
     netShare: 1 - Math.min(station.downloadShare * levers.downloadScale, 0.9),
     discArea: (Math.PI / 4) * station.propDiameter ** 2,
     inWakeOf: station.inWakeOf ?? -1,

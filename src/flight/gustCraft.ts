@@ -40,6 +40,7 @@ export function gustCraft(craft: ForwardCraft, gravity: number): Outcome<GustCra
       diameter: diameterOf(branch),
       thrustScale: branch.thrustScale,
       torqueScale: branch.torqueScale,
+      inPlaneScale: branch.inPlaneScale,
     });
     if (!edgewise.ok) return edgewise;
     rotorDrag += edgewise.value.inPlaneForce;

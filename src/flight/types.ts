@@ -105,6 +105,8 @@ export interface Levers {
   readonly styleScale: number;
   /** Drag of the airframe in forward flight. */
   readonly dragScale: number;
+  /** In-plane force that comes with lift on every rotor in edgewise flow. */
+  readonly inPlaneScale: number;
 }
 
 export const neutralLevers: Levers = {
@@ -124,6 +126,7 @@ export const neutralLevers: Levers = {
   downloadScale: 1,
   styleScale: 1,
   dragScale: 1,
+  inPlaneScale: 1,
 };
 
 /** One motor at a coupled operating point. Powers [W]. */

@@ -24,6 +24,7 @@ const MATTERS = new Set<Unknown['lever']>([
   'avionicsPowerScale',
   'massScale',
   'dragScale',
+  'inPlaneScale',
 ]);
 
 /** The flight that the purpose usually is, leg by leg: time, energy, what is left, and where to turn back. */

@@ -19,13 +19,22 @@ const BODY_DRAG: Unknown = {
   source: 'common practice, no source',
 };
 
+/** What `solveEdgewise` and the closed form differ by over propellers and speeds, and that method's own doubt (ours, no source). */
+const IN_PLANE: Unknown = {
+  lever: 'inPlaneScale',
+  label: 'in-plane force of the propellers',
+  deviation: 0.3,
+  trust: 'inferred',
+  source: 'docs/method/flight.md',
+};
+
 const asReckoned: Doubted = { levers: neutralLevers, balanceShift: 0 };
 
 /** The craft's uncertain inputs with the body's drag among them; how hard it is flown is left out. */
 function speedStates(craft: Craft, flight: Flight): readonly Uncertainty<Doubted>[] {
   const told = craft.unknowns.filter(({ lever }) => lever !== 'styleScale');
-  const drag = told.some(({ lever }) => lever === 'dragScale') ? [] : [BODY_DRAG];
-  return leverStates([...told, ...drag], flight.doubt);
+  const unheard = [BODY_DRAG, IN_PLANE].filter((each) => !told.some(({ lever }) => lever === each.lever));
+  return leverStates([...told, ...unheard], flight.doubt);
 }
 
 /** One way things and the day's wind may really be. */
@@ -58,6 +67,7 @@ const IN_THE_AIR: readonly (keyof Levers)[] = [
   'massScale',
   'downloadScale',
   'dragScale',
+  'inPlaneScale',
 ];
 
 /** True when a state leaves speeds and torques of the rotors as they are. */

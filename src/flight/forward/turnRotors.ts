@@ -87,6 +87,7 @@ function turnOne(
           diameter: Math.sqrt((4 / Math.PI) * branch.discArea),
           thrustScale: branch.thrustScale * fadeOf(branch.guardScale, hoverSpeed, through, edgewiseSpeed),
           torqueScale: branch.torqueScale,
+          inPlaneScale: branch.inPlaneScale,
           start: load.angularSpeed[i] as number,
         })
       : solved(STOPPED);

@@ -55,7 +55,8 @@ export function simulationModel(
           : COAXIAL_WAKE *
             inducedSpeed(hover.load.thrust[branch.inWakeOf] ?? 0, 0, flight.airDensity, above.discArea);
       const rotor = scaledRotor(branch, wake);
-      const disc = { diameter: station.propDiameter, airDensity: flight.airDensity };
+      const { inPlaneScale } = branch;
+      const disc = { diameter: station.propDiameter, airDensity: flight.airDensity, inPlaneScale };
       return {
         position: station.position,
         spin: station.spin,

@@ -9,6 +9,8 @@ export interface ObliqueDisc {
   readonly diameter: number;
   /** [kg/m3] */
   readonly airDensity: number;
+  /** See `ObliqueRequest`. */
+  readonly inPlaneScale?: number;
 }
 
 /**

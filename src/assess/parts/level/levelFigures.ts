@@ -94,7 +94,7 @@ interface Flown extends Fed {
   readonly trim: ForwardTrim;
 }
 
-/** Times are the nominal ones over the change of current; speeds are found anew on the changed curve. */
+/** Times are the nominal ones over the change of current at speeds found anew on the changed curve. */
 function curveFigures(nominal: LevelNominal, change: Change, capacity: number, wind: number): Numbers {
   const speeds = nominal.points.map(({ speed }) => speed);
   const currents = nominal.points.map(({ speed, point }) => point.packCurrent * change.current(speed));
@@ -102,28 +102,31 @@ function curveFigures(nominal: LevelNominal, change: Change, capacity: number, w
   const { cruise, cruiseTime, enduranceSpeed, enduranceTime, againstSpeed, withSpeed, cameraTilt } = nominal;
   const nearCruise = (speed: number): number =>
     (cruiseTime * cruise.point.packCurrent * capacity) / (currentAt(nominal, speed) * change.current(speed));
+  const longest = bestSpeed(speeds, currents, 'longest') ?? enduranceSpeed;
+  const endurance =
+    (enduranceTime * currentAt(nominal, enduranceSpeed) * capacity) /
+    (currentAt(nominal, longest) * change.current(longest));
+  const furthest = bestSpeed(speeds, currents, 0) ?? cruise.speed;
   return {
-    'best-endurance-speed': bestSpeed(speeds, currents, 'longest'),
-    'best-endurance-time': (enduranceTime * capacity) / change.current(enduranceSpeed),
-    'best-range-speed': bestSpeed(speeds, currents, 0),
-    'best-range': cruise.speed * nearCruise(cruise.speed),
+    'best-endurance-speed': longest,
+    'best-endurance-time': endurance,
+    'best-range-speed': furthest,
+    'best-range': furthest * nearCruise(furthest),
     'range-against-wind': againstSpeed && (againstSpeed - wind) * nearCruise(againstSpeed),
     'range-with-wind': withSpeed && (withSpeed + wind) * nearCruise(withSpeed),
     'camera-level-speed': cameraTilt && crossing(speeds, tilts, cameraTilt),
   };
 }
 
-/** Nominal pack current at a speed between two points of the curve [A]. */
+/** Nominal pack current at a speed [A], through the three points of the curve about it. */
 function currentAt(nominal: LevelNominal, speed: number): number {
   const { points } = nominal;
-  const after = Math.max(
-    1,
-    points.findIndex((point) => point.speed >= speed),
-  );
-  const [from, to] = [points[after - 1], points[after]];
-  if (from === undefined || to === undefined) return nominal.cruise.point.packCurrent;
-  const share = (speed - from.speed) / (to.speed - from.speed);
-  return from.point.packCurrent + share * (to.point.packCurrent - from.point.packCurrent);
+  const after = points.findIndex((point) => point.speed >= speed);
+  const first = Math.max(0, Math.min(after < 0 ? points.length : after - 1, points.length - 3));
+  const [a, b, c] = points.slice(first, first + 3);
+  if (a === undefined || b === undefined || c === undefined) return nominal.cruise.point.packCurrent;
+  const currents = [a.point.packCurrent, b.point.packCurrent, c.point.packCurrent] as const;
+  return throughThree([a.speed, b.speed, c.speed], currents)(speed);
 }
 
 function heatFigures(
