@@ -9,5 +9,6 @@ export default defineConfig({
     minify: false,
     rollupOptions: { output: { entryFileNames: 'quadwright.mjs', format: 'es' } },
   },
-  ssr: { noExternal: true },
+  // The pool starts its workers from files of its own package.
+  ssr: { noExternal: true, external: ['tinypool'] },
 });

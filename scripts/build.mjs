@@ -1,9 +1,10 @@
-// Builds the command line (dist/cli) and the page (dist/web). Names of stages may be given: cli, shelf, web.
+// Builds the command line (dist/cli) and the page (dist/web). Names of stages may be given: cli, worker, shelf, web.
 import { run } from './setUp.mjs';
 
 const wanted = process.argv.slice(2);
 const stages = [
   ['cli', ['vite', 'build', '--config', 'vite.cli.config.ts', '--logLevel', 'warn']],
+  ['worker', ['vite', 'build', '--config', 'vite.worker.config.ts', '--logLevel', 'warn']],
   ['shelf', ['tsx', 'scripts/packShelf.ts']],
   ['web', ['vite', 'build', '--logLevel', 'warn']],
 ];

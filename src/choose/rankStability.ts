@@ -2,11 +2,9 @@ import { type AssessContext, assessCraft } from '../assess/assess.ts';
 import type { Assessment } from '../assess/assessment.ts';
 import type { Measure } from '../assess/types.ts';
 import type { Craft } from '../build/craft.ts';
-import { compare } from './compare.ts';
 import { doubtedCraft } from './doubtedCraft.ts';
 import { latinHypercube } from './latinHypercube.ts';
 import { normalQuantile } from './normalQuantile.ts';
-import type { Want } from './wants.ts';
 
 /** How sure an order is. */
 export interface RankStability {
@@ -21,18 +19,18 @@ export interface RankStability {
 const PRICE_SPREAD = 0.08;
 
 /**
- * In how many draws each build of a comparison comes first, second and so on. Every input is drawn within
+ * In how many draws each of some builds comes first, second and so on. Every input is drawn within
  * its doubt (Latin hypercube, log-normal); an input that two builds share, such as the same motor, the same
  * price line or the pilot, is drawn once for both: what they have in common cannot turn their order.
  * Findings keep their nominal severity; measures without a doubted figure keep their value.
  *
- * @param crafts 2 to 8
+ * @param orderOf indices of the assessments, the leader first: `compare(...).order`, or a shortlist's standing
  * @param seed whole number; the same seed gives the same shares
  */
 export function rankStability(
   crafts: readonly Craft[],
   context: AssessContext,
-  wants: readonly Want[],
+  orderOf: (drawn: readonly Assessment[]) => readonly number[],
   draws: number,
   seed: number,
 ): RankStability {
@@ -56,7 +54,7 @@ export function rankStability(
       const values = { ...figures, 'first-flight-cost': costOf(assessment, normal) };
       return { ...assessment, measures: assessment.measures.map((measure) => moved(measure, values)) };
     });
-    for (const [place, index] of compare(drawn, wants).order.entries()) {
+    for (const [place, index] of orderOf(drawn).entries()) {
       const row = counts[index];
       if (row !== undefined) row[place] = (row[place] ?? 0) + 1;
     }

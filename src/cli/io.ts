@@ -1,5 +1,6 @@
 import type { CraftRotor } from '../build/craft.ts';
 import type { Shelf } from '../build/shelf.ts';
+import type { WorkerPool, WorkerStart } from './searchJobs.ts';
 
 /** All that a verb may touch of the machine, so that tests can stand in for it. */
 export interface Io {
@@ -15,6 +16,21 @@ export interface Io {
   readonly colours: boolean;
   /** Columns of the terminal; undefined in a pipe. */
   readonly columns: number | undefined;
+  /** What only long work needs; absent where there is none to be had, as in tests. */
+  readonly machine?: Machine;
+}
+
+/** Files to write, a clock, workers. */
+export interface Machine {
+  /** All of it or nothing: a file that is read after any end holds a whole text. */
+  readonly writeText: (path: string, text: string) => void;
+  readonly exists: (path: string) => boolean;
+  /** [ms] */
+  readonly now: () => number;
+  /** Whether messages go to a terminal, where a line may be written over. */
+  readonly messagesOnTerminal: boolean;
+  readonly cores: number;
+  readonly openPool: (workers: number, start: WorkerStart) => Promise<WorkerPool>;
 }
 
 /** Exit codes, documented in docs/command-line.md; scripts lean on them. */

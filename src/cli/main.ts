@@ -1,7 +1,9 @@
-import { readFileSync, statSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { unpackRotors } from '../build/read/packedRotors.ts';
 import { unpackShelf } from '../build/read/packedShelf.ts';
 import { BadInput, exitCode, type Io } from './io.ts';
+import { openPool } from './openPool.ts';
 import { runProgram } from './program.ts';
 
 /** Larger files are not read at all: no honest build is that long. */
@@ -34,6 +36,17 @@ const io: Io = {
   writeError: (text) => process.stderr.write(text),
   colours: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
   columns: process.stdout.columns,
+  machine: {
+    writeText: (path, text) => {
+      writeFileSync(`${path}.part`, text);
+      renameSync(`${path}.part`, path);
+    },
+    exists: existsSync,
+    now: () => performance.now(),
+    messagesOnTerminal: process.stderr.isTTY === true,
+    cores: availableParallelism(),
+    openPool,
+  },
 };
 
 // A reader that closes the pipe early (`| head`) is no error.

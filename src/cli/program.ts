@@ -13,6 +13,7 @@ import { type CalibrateOptions, calibrate } from './verbs/calibrate.ts';
 import { checkFiles } from './verbs/check.ts';
 import { type CompareOptions, compareBuilds } from './verbs/compare.ts';
 import { lookThroughShelf, type ShelfOptions } from './verbs/shelf.ts';
+import { makeShortlist, type ShortlistOptions } from './verbs/shortlist.ts';
 
 /**
  * Runs the command line on words and tells the exit code. Nothing here reads the machine but
@@ -87,6 +88,39 @@ Example:
   quadwright compare demo/first-freestyle/turnstone.yaml demo/first-freestyle/bonxie.yaml --brief demo/first-freestyle/brief.yaml`,
     )
     .action((builds: string[], options: CompareOptions) => finish(compareBuilds(builds, options, io)));
+
+  program
+    .command('shortlist')
+    .description('the best combinations on the shelf under a brief, exactly, with the reasons')
+    .requiredOption('--from <build>', 'the build whose other parts stay')
+    .option('--brief <file>', 'what it is for')
+    .option('--for <purpose>', 'a plain brief instead')
+    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
+    .option(
+      '--choose <seats>',
+      'seats to search: frame,motors,propellers,pack,controllers,flightController,cameras; the first five when absent',
+    )
+    .option(
+      '--want <want>',
+      'measure=weight, measure=weight@worst..best or @target+-tolerance; again',
+      gather,
+      [],
+    )
+    .option('--limit <limit>', 'measure<=value or measure>=value; may be given again', gather, [])
+    .option('--front <measures>', 'Pareto front over first-flight-cost, all-up-mass, flown-time')
+    .option('--top <count>', 'how many to list', '10')
+    .option('--workers <count>', 'at once; one for each core when absent')
+    .option('--keep <file>', 'keep a checkpoint there, and resume from it')
+    .option('--relax', 'search again with each limit a tenth wider')
+    .option('--json', 'as JSON, in SI')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  quadwright shortlist --from demo/first-freestyle/turnstone.yaml --brief demo/first-freestyle/brief.yaml
+  quadwright shortlist --from my-build.yaml --for cruising --want "flown-time=5@10 min..40 min" --limit "all-up-mass<=900 g" --keep search.json`,
+    )
+    .action(async (options: ShortlistOptions) => finish(await makeShortlist(options, io)));
 
   program
     .command('shelf [what]')

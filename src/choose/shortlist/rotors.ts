@@ -15,8 +15,12 @@ export interface MappedRotor {
 }
 
 /** Some fifty milliseconds a propeller: made once for a search, in any worker. */
-export function mapRotor(part: PartOf<'propeller'>, air: Air, sections: SectionTables): Outcome<MappedRotor> {
-  const facts = rotorFacts(part);
+export function mapRotor(
+  part: PartOf<'propeller'>,
+  air: Air,
+  sections: SectionTables,
+  facts: CraftRotor = rotorFacts(part),
+): Outcome<MappedRotor> {
   const map = buildRotorMap(facts.blade, sections, air, 'full');
   return map.ok ? solved({ facts, map: map.value }) : map;
 }

@@ -1,0 +1,139 @@
+import { flipsBetween, reasonsBetween } from '../../choose/shortlist/reasons.ts';
+import type { Scored } from '../../choose/shortlist/types.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
+import { SEARCH_MEASURES, type SearchMeasure } from '../searchOptions.ts';
+import type { ShortlistReport } from '../shortlistReport.ts';
+import type { Paint } from './paint.ts';
+import { printTable } from './table.ts';
+
+interface Look {
+  readonly paint: Paint;
+  readonly currency: string;
+}
+
+/** A shortlist for people: the list, why the first leads, what would flip it, what was left out. */
+export function shortlistText(report: ShortlistReport, look: Look): string {
+  const [first, second] = report.top;
+  const lines: string[] = [];
+  if (first === undefined) lines.push('Nothing on the shelf passes every limit and rule.');
+  else lines.push(...listOf(report, look));
+  if (first !== undefined && second !== undefined) lines.push('', ...whyOf(report, first, second, look));
+  if (report.front.length > 0) lines.push('', ...frontOf(report, look));
+  lines.push('', ...leftOut(report, look));
+  return `${lines.join('\n')}\n`;
+}
+
+function listOf({ top, wants, assessments, stability }: ShortlistReport, look: Look): readonly string[] {
+  const rows = top.map((scored, index) => [
+    String(index + 1),
+    (100 * scored.standing).toFixed(1),
+    stability?.places[index] === undefined
+      ? '-'
+      : `${Math.round(100 * (stability.places[index]?.[0] ?? 0))} %`,
+    ...wants.map(({ measure }) => {
+      const band = assessments[index]?.measures.find(({ id }) => id === measure)?.band;
+      return say(measure, scored.values[measure], look, band);
+    }),
+    String(scored.risks),
+  ]);
+  return [
+    printTable(
+      ['', 'standing', 'first in', ...wants.map(({ measure }) => measure.replaceAll('-', ' ')), 'risks'],
+      rows,
+      ['right', 'right', 'right', ...wants.map(() => 'right' as const), 'right'],
+    ),
+    '',
+    ...top.map((scored, index) => `${String(index + 1).padStart(2)}  ${partsOf(scored)}`),
+    ...(stability === undefined
+      ? []
+      : [
+          look.paint.faint(
+            `first in: share of ${stability.draws} draws of every unsure input, +-${Math.round(100 * stability.error)} %`,
+          ),
+        ]),
+  ];
+}
+
+const partsOf = ({ choice }: Scored) =>
+  [
+    choice.frame,
+    choice.motor,
+    choice.propeller,
+    choice.pack,
+    choice.electronics.controllers,
+    choice.electronics.flightController,
+    choice.camera,
+  ]
+    .filter((each) => each !== undefined)
+    .join(', ');
+
+function whyOf(report: ShortlistReport, first: Scored, second: Scored, look: Look): readonly string[] {
+  const reasons = reasonsBetween(report, first, second);
+  const tell = (sign: 1 | -1) =>
+    reasons
+      .filter(({ difference }) => sign * difference > 0)
+      .map(
+        ({ measure, difference, values }) =>
+          `${measure.replaceAll('-', ' ')} ${say(measure, values[0], look)} against ${say(measure, values[1], look)} (${(100 * difference).toFixed(1)})`,
+      );
+  const flips = flipsBetween(report, first, second).map((flip) =>
+    flip.kind === 'weight'
+      ? `  a weight of ${flip.to.toPrecision(2)} instead of ${flip.from} on ${flip.measure.replaceAll('-', ' ')}`
+      : `  ${flip.by > 0 ? '+' : '-'}${say(flip.measure, Math.abs(flip.by), look)} ${flip.measure.replaceAll('-', ' ')} of the first`,
+  );
+  return [
+    look.paint.strong('Why the first leads the second (points of standing):'),
+    ...tell(1).map((text) => `  for the first: ${text}`),
+    ...tell(-1).map((text) => `  for the second: ${text}`),
+    ...(flips.length === 0 ? [] : ['Any one of these puts them level:', ...flips]),
+  ];
+}
+
+function frontOf({ front }: ShortlistReport, look: Look): readonly string[] {
+  return [
+    look.paint.strong(
+      `Pareto front, ${front.length}: nothing else is better in one without being worse in another`,
+    ),
+    ...front.map(
+      (scored) =>
+        `  ${Object.entries(scored.values)
+          .filter(([id]) => ['first-flight-cost', 'all-up-mass', 'flown-time'].includes(id))
+          .map(([id, value]) => say(id, value, look))
+          .join(', ')}: ${partsOf(scored)}`,
+    ),
+  ];
+}
+
+function leftOut({ size, counts, relaxed, finished }: ShortlistReport, look: Look): readonly string[] {
+  const many = (count: number) => count.toLocaleString('en-GB');
+  const excluded = Object.entries(counts.excluded).sort((a, b) => b[1] - a[1]);
+  const failed = Object.entries(counts.failed).sort((a, b) => b[1] - a[1]);
+  return [
+    `${many(size)} combinations; ${many(counts.evaluated)} evaluated, ${many(counts.bounded)} left out by bounds.`,
+    ...(finished ? [] : ['Stopped before the end: what is not listed may still be better.']),
+    'Taken out for sure, by the first reason met:',
+    ...excluded.slice(0, 8).map(([name, count]) => `  ${name}: ${many(count)}`),
+    ...(failed.length === 0
+      ? []
+      : [`Of those evaluated: ${failed.map(([name, count]) => `${name} ${many(count)}`).join(', ')}`]),
+    ...relaxed.map(({ limit, gain, entersList, best }) =>
+      best === undefined
+        ? `  ${limit} a tenth wider: still nothing`
+        : `  ${limit} a tenth wider: ${entersList} new on the list, the best ${gain > 0 ? `${(100 * gain).toFixed(1)} points higher (${partsOf(best)})` : 'stays'}`,
+    ),
+    look.paint.faint('Exact: the same list as assessing every combination; see docs/method/choose.md.'),
+  ];
+}
+
+function say(
+  measure: string,
+  value: number | undefined,
+  { currency }: Look,
+  band?: readonly [number, number],
+): string {
+  if (value === undefined || Number.isNaN(value)) return '-';
+  if (value === Number.POSITIVE_INFINITY) return 'never';
+  if (measure === 'risks') return String(value);
+  const quantity = SEARCH_MEASURES[measure as SearchMeasure] ?? 'ratio';
+  return formatQuantity(value, quantity, band === undefined ? { currency } : { currency, band });
+}

@@ -1,0 +1,159 @@
+import { airOf } from '../assess/dayOf.ts';
+import type { PreparedSearch } from '../choose/shortlist/prepare.ts';
+import { type MappedRotor, mapRotor, rotorsOfMaps } from '../choose/shortlist/rotors.ts';
+import { type Promised, promiseOf, runTask, type TaskResult } from '../choose/shortlist/runTask.ts';
+import { type SearchProgress, type SearchRun, searchAll } from '../choose/shortlist/searchAll.ts';
+import { searcherOf } from '../choose/shortlist/searcher.ts';
+import { fingerprintOf, type SearchState, startState } from '../choose/shortlist/state.ts';
+import type { SearchContext } from '../choose/shortlist/types.ts';
+import { BadInput, type Io, type Machine } from './io.ts';
+import { progressLine } from './print/progressLine.ts';
+import type { WorkerPool } from './searchJobs.ts';
+
+interface HowToRun {
+  readonly workers: number;
+  /** File of the checkpoint. */
+  readonly keep?: string | undefined;
+  /** Maps made before in the same air. */
+  readonly maps?: readonly MappedRotor[];
+}
+
+/** A checkpoint at most so often [ms]. */
+const KEEP_EVERY = 1000;
+
+/** Runs a search here or in workers, keeping a checkpoint and telling how far it is. */
+export async function runSearch(
+  prepared: PreparedSearch,
+  context: SearchContext,
+  how: HowToRun,
+  io: Io,
+): Promise<{ readonly state: SearchState; readonly maps: readonly MappedRotor[] }> {
+  const { machine } = io;
+  const parallel = machine !== undefined && how.workers > 1;
+  const maps =
+    how.maps ??
+    (parallel ? await mapsInPool(prepared, context, how.workers, machine) : mapsHere(prepared, context));
+  const start = startOf(prepared, context, how.keep, io);
+  const told = teller(how.keep, io);
+  if (!parallel) {
+    const searcher = searcherOf(prepared, context, rotorsOfMaps(maps, prepared.air));
+    const run: SearchRun = {
+      promise: (task) => promiseOf(searcher, task),
+      run: (task, bar, promised) => runTask(searcher, task, bar, promised),
+      workers: 1,
+      onProgress: told.progress,
+    };
+    const state = await searchAll(prepared, start, run);
+    told.end(state);
+    return { state, maps };
+  }
+  const { brief, shelf, blades } = context;
+  const pool = await machine.openPool(how.workers, {
+    brief,
+    shelf,
+    prepared,
+    maps,
+    ...(blades === undefined ? {} : { blades }),
+  });
+  try {
+    const state = await searchAll(prepared, start, {
+      promise: (task) => pool.ask({ kind: 'promise', task }) as Promise<Promised>,
+      run: (task, bar, promised) => pool.ask({ kind: 'run', task, bar, promised }) as Promise<TaskResult>,
+      workers: how.workers,
+      onProgress: told.progress,
+    });
+    told.end(state);
+    return { state, maps };
+  } finally {
+    await pool.close();
+  }
+}
+
+function mapsHere(
+  prepared: PreparedSearch,
+  { shelf, sections, blades }: SearchContext,
+): readonly MappedRotor[] {
+  return prepared.usedPropellers.flatMap((id) => {
+    const part = shelf.parts.get(id);
+    const made =
+      part?.kind === 'propeller' ? mapRotor(part, prepared.air, sections, blades?.get(id)) : undefined;
+    return made?.ok ? [made.value] : [];
+  });
+}
+
+async function mapsInPool(
+  prepared: PreparedSearch,
+  { brief, shelf, blades }: SearchContext,
+  workers: number,
+  machine: Machine,
+): Promise<readonly MappedRotor[]> {
+  const pool: WorkerPool = await machine.openPool(workers, {
+    brief,
+    shelf,
+    ...(blades === undefined ? {} : { blades }),
+  });
+  try {
+    const made = await Promise.all(
+      prepared.usedPropellers.map((propeller) => pool.ask({ kind: 'map', propeller, air: airOf(brief) })),
+    );
+    return made.flatMap((each) => (each === undefined ? [] : [each as MappedRotor]));
+  } finally {
+    await pool.close();
+  }
+}
+
+/** A fresh start, or where a kept one left off. A checkpoint of another search is refused, never mixed in. */
+function startOf(
+  prepared: PreparedSearch,
+  context: SearchContext,
+  keep: string | undefined,
+  io: Io,
+): SearchState {
+  const { question } = prepared;
+  const fingerprint = fingerprintOf(
+    JSON.stringify(question),
+    JSON.stringify(context.brief),
+    JSON.stringify([...context.shelf.parts.values()]),
+  );
+  if (keep === undefined || io.machine?.exists(keep) !== true) return startState(prepared, fingerprint);
+  let found: SearchState;
+  try {
+    found = JSON.parse(io.readText(keep)) as SearchState;
+  } catch (error) {
+    if (error instanceof BadInput) throw error;
+    throw new BadInput(
+      `--keep: ${keep} is no checkpoint. Give a file of a search, or one that does not exist yet.`,
+    );
+  }
+  if (found.format !== 'quadwright-search-1' || found.fingerprint !== fingerprint) {
+    throw new BadInput(
+      `--keep: ${keep} belongs to another search (question, brief or shelf differ). Give another file, or take it away.`,
+    );
+  }
+  return found;
+}
+
+/** Writes the checkpoint and the line of progress. */
+function teller(keep: string | undefined, io: Io) {
+  const { machine } = io;
+  const began = machine?.now() ?? 0;
+  let kept = began;
+  const save = (state: SearchState) => {
+    if (keep !== undefined) machine?.writeText(keep, JSON.stringify(state));
+  };
+  return {
+    progress: (state: SearchState, progress: SearchProgress) => {
+      if (machine === undefined) return;
+      const now = machine.now();
+      if (progress.stage === 'searching' && now - kept > KEEP_EVERY) {
+        kept = now;
+        save(state);
+      }
+      if (machine.messagesOnTerminal) io.writeError(`\r${progressLine(progress, (now - began) / 1000)}`);
+    },
+    end: (state: SearchState) => {
+      save(state);
+      if (machine?.messagesOnTerminal) io.writeError(`\r${' '.repeat(70)}\r`);
+    },
+  };
+}

@@ -1,0 +1,186 @@
+import { assessCraft } from '../../assess/assess.ts';
+import type { Assessment } from '../../assess/assessment.ts';
+import { airOf } from '../../assess/dayOf.ts';
+import type { Brief } from '../../build/schema/brief.ts';
+import { rankStability } from '../../choose/rankStability.ts';
+import { resolveCandidate } from '../../choose/shortlist/candidate.ts';
+import { type PreparedSearch, prepareSearch } from '../../choose/shortlist/prepare.ts';
+import { type MappedRotor, rotorsOfMaps } from '../../choose/shortlist/rotors.ts';
+import { standingOf, utility } from '../../choose/shortlist/softWants.ts';
+import { sizeOfSpace, spaceOf } from '../../choose/shortlist/space.ts';
+import type { SearchState } from '../../choose/shortlist/state.ts';
+import type { Scored, SearchContext, ShortlistQuestion } from '../../choose/shortlist/types.ts';
+import { sectionTables } from '../../rotor/sections.ts';
+import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
+import { BadInput, type ExitCode, exitCode, type Io } from '../io.ts';
+import { wholeOption } from '../options.ts';
+import { paintFor } from '../print/paint.ts';
+import { shortlistText } from '../print/shortlistText.ts';
+import { runSearch } from '../runSearch.ts';
+import { frontOptions, limitOptions, seatOptions, wantOptions } from '../searchOptions.ts';
+import type { Relaxed, ShortlistReport } from '../shortlistReport.ts';
+
+export interface ShortlistOptions {
+  readonly from: string;
+  readonly brief?: string;
+  readonly for?: string;
+  readonly shelf: readonly string[];
+  readonly choose?: string;
+  readonly want: readonly string[];
+  readonly limit: readonly string[];
+  readonly front?: string;
+  readonly top: string;
+  readonly workers?: string;
+  readonly keep?: string;
+  readonly relax?: boolean;
+  readonly json?: boolean;
+}
+
+/** Draws of the rank stability, and its seed: the same answer every time. */
+const DRAWS = 200;
+const SEED = 1;
+/** What a risk of the fit rules costs of the standing: as `compare` takes it (ours). */
+const RISK_COST = 0.04;
+
+/** `shortlist`: the best combinations on the shelf under a brief, with the reasons. */
+export async function makeShortlist(options: ShortlistOptions, io: Io): Promise<ExitCode> {
+  const shelf = loadShelf(options.shelf, io);
+  const brief = loadBrief(options.brief, options.for, io);
+  const { build: template } = loadBuild(options.from, io);
+  const blades = loadBlades(options.shelf, io);
+  const context: SearchContext = { brief, shelf, sections: sectionTables(), blades };
+  const question: ShortlistQuestion = {
+    template,
+    space: spaceOf(template, shelf, seatOptions(options.choose)),
+    wants: wantOptions(options.want, brief),
+    limits: limitOptions(options.limit),
+    riskCost: RISK_COST,
+    top: wholeOption('--top', options.top, 1, 100),
+    front: frontOptions(options.front),
+  };
+  const workers = workersOption(options.workers, io);
+  const prepared = prepareOrSay(question, context);
+  const { state, maps } = await runSearch(prepared, context, { workers, keep: options.keep }, io);
+  const relaxed = options.relax ? await relaxAll(prepared, context, maps, workers, state, io) : [];
+  const report = reportOf(prepared, context, maps, state, relaxed);
+  io.writeOut(
+    options.json
+      ? `${JSON.stringify(report, null, 2)}\n`
+      : shortlistText(report, { paint: paintFor(io.colours), currency: brief.currency }),
+  );
+  return exitCode.fine;
+}
+
+function workersOption(text: string | undefined, io: Io): number {
+  const most = io.machine?.cores ?? 1;
+  return text === undefined ? Math.min(most, 8) : wholeOption('--workers', text, 1, 64);
+}
+
+function prepareOrSay(question: ShortlistQuestion, context: SearchContext): PreparedSearch {
+  try {
+    return prepareSearch(question, context);
+  } catch (error) {
+    if (error instanceof RangeError) throw new BadInput(`shortlist: ${error.message}.`);
+    throw error;
+  }
+}
+
+/** Every limit by itself a tenth wider: what that would buy. Maps and tables of parts stay as they are. */
+async function relaxAll(
+  prepared: PreparedSearch,
+  context: SearchContext,
+  maps: readonly MappedRotor[],
+  workers: number,
+  state: SearchState,
+  io: Io,
+): Promise<readonly Relaxed[]> {
+  const { brief } = context;
+  const { question } = prepared;
+  const tries: { readonly limit: string; readonly brief: Brief; readonly question: ShortlistQuestion }[] = [];
+  if (brief.budget !== undefined) {
+    const budget = { ...brief.budget, amount: 1.1 * brief.budget.amount };
+    tries.push({ limit: 'budget', brief: { ...brief, budget }, question });
+  }
+  if (brief.massLimit !== undefined) {
+    tries.push({ limit: 'mass-limit', brief: { ...brief, massLimit: 1.1 * brief.massLimit }, question });
+  }
+  for (const [index, limit] of question.limits.entries()) {
+    const wider = {
+      ...limit,
+      ...(limit.most === undefined ? {} : { most: 1.1 * limit.most }),
+      ...(limit.least === undefined ? {} : { least: 0.9 * limit.least }),
+    };
+    const limits = question.limits.map((each, at) => (at === index ? wider : each));
+    tries.push({ limit: limit.measure, brief, question: { ...question, limits } });
+  }
+  const found: Relaxed[] = [];
+  for (const each of tries) {
+    const own = { ...prepared, question: { ...each.question, front: [] } };
+    const done = await runSearch(own, { ...context, brief: each.brief }, { workers, maps }, io);
+    const [best] = done.state.top;
+    found.push({
+      limit: each.limit,
+      ...(best === undefined ? {} : { best }),
+      gain: (best?.standing ?? 0) - (state.top[0]?.standing ?? 0),
+      entersList: done.state.top.filter(({ key }) => state.top.every((known) => known.key !== key)).length,
+    });
+  }
+  return found;
+}
+
+function reportOf(
+  prepared: PreparedSearch,
+  context: SearchContext,
+  maps: readonly MappedRotor[],
+  state: SearchState,
+  relaxed: readonly Relaxed[],
+): ShortlistReport {
+  const { question } = prepared;
+  const rotors = rotorsOfMaps(maps, airOf(context.brief));
+  const full = { ...context, rotors };
+  const ready = new Map([...rotors].map(([id, { facts }]) => [id, facts]));
+  const crafts = state.top.flatMap(({ choice }) => {
+    const craft = resolveCandidate(question.template, choice, context.shelf, ready);
+    return craft.ok ? [craft.value] : [];
+  });
+  const order = (drawn: readonly Assessment[]) => orderOf(question, state.top, drawn);
+  const stability =
+    crafts.length > 1 ? rankStability(crafts.slice(0, 8), full, order, DRAWS, SEED) : undefined;
+  return {
+    brief: context.brief.name,
+    wants: question.wants,
+    limits: question.limits,
+    size: sizeOfSpace(question.space),
+    counts: state.counts,
+    finished: state.done.length === prepared.tasks.length,
+    top: state.top,
+    assessments: crafts.map((craft) => assessCraft(craft, full)),
+    front: state.front,
+    ...(stability === undefined ? {} : { stability }),
+    relaxed,
+    riskCost: question.riskCost,
+  };
+}
+
+/** The standing of drawn values, with the risks as they are. */
+function orderOf(
+  { wants, riskCost }: ShortlistQuestion,
+  top: readonly Scored[],
+  drawn: readonly Assessment[],
+): readonly number[] {
+  const standings = drawn.map(({ measures }, index) => {
+    const values = new Map(measures.map(({ id, value }) => [id, value]));
+    const utilityOf = (measure: string) =>
+      values.get(measure) ??
+      (measure === 'full-throttle-time-to-limit' ? Number.POSITIVE_INFINITY : Number.NaN);
+    return standingOf(
+      wants,
+      (want) => utility(want.scale, utilityOf(want.measure)),
+      top[index]?.risks ?? 0,
+      riskCost,
+    );
+  });
+  return standings
+    .map((_, index) => index)
+    .sort((a, b) => (standings[b] ?? 0) - (standings[a] ?? 0) || a - b);
+}

@@ -1,0 +1,141 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { assessCraft } from '../../../src/assess/assess.ts';
+import { rangeOf, standingBound } from '../../../src/choose/shortlist/bounds.ts';
+import { resolveCandidate } from '../../../src/choose/shortlist/candidate.ts';
+import { evaluate } from '../../../src/choose/shortlist/evaluate.ts';
+import { leavesOf, refined } from '../../../src/choose/shortlist/leaves.ts';
+import { nodesOf } from '../../../src/choose/shortlist/nodes.ts';
+import { PAIR_RULES } from '../../../src/choose/shortlist/pairRules.ts';
+import { cellOf } from '../../../src/choose/shortlist/prepare.ts';
+import { utility, utilityBound } from '../../../src/choose/shortlist/softWants.ts';
+import { spaceOf } from '../../../src/choose/shortlist/space.ts';
+import { choiceAt, sizesOf } from '../../../src/choose/shortlist/tables.ts';
+import { newTally } from '../../../src/choose/shortlist/tally.ts';
+import { demo, question, ready, shelf } from './smallShelf.ts';
+
+const BOUNDED = [
+  'first-flight-cost',
+  'all-up-mass',
+  'flown-time',
+  'thrust-to-weight',
+  'full-throttle-time-to-limit',
+  'hardest-motor-load',
+  'pack-share',
+];
+
+describe.each([
+  ['first-freestyle', 'turnstone'],
+  ['cruiser', 'curlew-li-ion'],
+  ['micro', 'wheatear'],
+] as const)('bounds over the whole shelf, %s', (folder, name) => {
+  const { brief, template } = demo(folder, name);
+  const space = spaceOf(template, shelf, [
+    'frame',
+    'motors',
+    'propellers',
+    'pack',
+    'controllers',
+    'flightController',
+    'cameras',
+  ]);
+  const asked = question(
+    { brief: { ...brief, budget: { amount: 5000, currency: 'GBP' } }, template },
+    space,
+    {
+      front: BOUNDED,
+    },
+  );
+  const made = ready(asked, { ...brief, budget: { amount: 5000, currency: 'GBP' } });
+  const { prepared, searcher } = made;
+  const any = fc.nat({ max: 1_000_000 });
+
+  it('hold every combination drawn, at the node, at the leaf and refined', () => {
+    let seen = 0;
+    fc.assert(
+      fc.property(any, any, any, (a, b, c) => {
+        const task = prepared.tasks[a % prepared.tasks.length]!;
+        const nodes = nodesOf(searcher, task, newTally());
+        const node = nodes[b % Math.max(nodes.length, 1)];
+        const leaves = node === undefined ? [] : leavesOf(prepared, node);
+        const leaf = leaves[c % Math.max(leaves.length, 1)];
+        if (node === undefined || leaf === undefined) return;
+        const verdict = evaluate(asked, choiceAt(space, leaf.place), searcher.context);
+        if (!verdict.ok) return;
+        seen++;
+        const close = refined(searcher, node, leaf);
+        expect(close).toBeDefined();
+        for (const ranges of [node.ranges, leaf.ranges, close!.ranges]) {
+          expect(standingBound(asked, ranges)).toBeGreaterThanOrEqual(verdict.scored.standing);
+          expect(ranges.risks).toBeLessThanOrEqual(verdict.scored.risks);
+          for (const id of BOUNDED) {
+            const [low, high] = rangeOf(id, ranges);
+            const value = verdict.scored.values[id]!;
+            expect(value, id).toBeGreaterThanOrEqual(low - 1e-9 * Math.abs(low));
+            expect(value, id).toBeLessThanOrEqual(high + 1e-9 * Math.abs(high));
+          }
+        }
+        expect(leaf.ranges.mass[0]).toBeCloseTo(verdict.scored.values['all-up-mass']!, 9);
+      }),
+      { numRuns: 120, seed: 4 },
+    );
+    expect(seen).toBeGreaterThan(10);
+  });
+
+  it('pair rules say of two parts what whole crafts that hold them say', () => {
+    const sizes = sizesOf(space);
+    const pick = (size: number) => fc.nat({ max: size - 1 });
+    const place = fc.record({
+      frame: pick(sizes.frame),
+      motor: pick(sizes.motor),
+      propeller: pick(sizes.propeller),
+      pack: pick(sizes.pack),
+      electronics: pick(sizes.electronics),
+      camera: pick(sizes.camera),
+    });
+    fc.assert(
+      fc.property(place, (at) => {
+        const craft = resolveCandidate(template, choiceAt(space, at), shelf, searcher.context.ready);
+        if (!craft.ok) return;
+        const failing = assessCraft(craft.value, made.context).fit.filter((line) => !line.passes);
+        for (const [index, { rules }] of PAIR_RULES.entries()) {
+          const table = prepared.tables[index]!;
+          const cell = cellOf(table, at);
+          const own = failing.filter(({ id }) => rules.includes(id));
+          expect(table.risks[cell], rules.join()).toBe(
+            own.filter(({ severity }) => severity === 'risk').length,
+          );
+          const told = table.stops[cell] === 0 ? undefined : table.rules[table.stops[cell]! - 1];
+          if (told !== 'must-carry') {
+            expect(told !== undefined, rules.join()).toBe(own.some(({ severity }) => severity === 'stop'));
+          }
+        }
+      }),
+      { numRuns: 60, seed: 8 },
+    );
+  });
+});
+
+it('a utility bound is never under a utility inside its range, for ramps, windows and targets', () => {
+  const number = fc.double({ min: -10, max: 10, noNaN: true });
+  const scale = fc.oneof(
+    fc
+      .record({ kind: fc.constant('ramp' as const), worst: number, best: number })
+      .filter((s) => Math.abs(s.best - s.worst) > 1e-3),
+    fc
+      .record({ kind: fc.constant('window' as const), low: number, high: number })
+      .filter((s) => s.high - s.low > 1e-3),
+    fc.record({
+      kind: fc.constant('target' as const),
+      target: number,
+      tolerance: fc.double({ min: 0.01, max: 5, noNaN: true }),
+    }),
+  );
+  fc.assert(
+    fc.property(scale, number, number, fc.double({ min: 0, max: 1, noNaN: true }), (own, a, b, share) => {
+      const [low, high] = [Math.min(a, b), Math.max(a, b)];
+      const inside = Math.min(high, Math.max(low, low + share * (high - low)));
+      expect(utilityBound(own, low, high)).toBeGreaterThanOrEqual(utility(own, inside) - 1e-12);
+    }),
+  );
+});
