@@ -205,8 +205,36 @@ test.each([
 });
 
 describe('a recording camera on the nose', () => {
-  // The story: its tilted block stood inside the pack in the side view, and sank into the top plate.
-  test('stands before the pack and clear of the top plate, whatever its tilt', () => {
+  /** Corners in the side view, of a block pitched nose up. */
+  type Side = readonly (readonly [x: number, z: number])[];
+  const side = (place: readonly number[], length: number, height: number, pitch = 0): Side => {
+    const [c, s] = [Math.cos(pitch), Math.sin(pitch)];
+    return [
+      [1, 1],
+      [1, -1],
+      [-1, -1],
+      [-1, 1],
+    ].map(([a, b]) => {
+      const [along, up] = [(a! * length) / 2, (b! * height) / 2];
+      return [place[0]! + along * c - up * s, place[2]! - along * s - up * c] as const;
+    });
+  };
+  /** Convex shapes lie apart exactly when some edge of either parts them (the separating axis theorem). */
+  const apart = (one: Side, other: Side): boolean =>
+    [one, other].some((shape) =>
+      shape.some(([x, z], i) => {
+        const [nextX, nextZ] = shape[(i + 1) % 4]!;
+        const spans = [one, other].map((corners) => {
+          const along = corners.map(([cx, cz]) => cx * (nextZ - z) - cz * (nextX - x));
+          return [Math.min(...along), Math.max(...along)] as const;
+        });
+        return spans[0]![1] < spans[1]![0] || spans[1]![1] < spans[0]![0];
+      }),
+    );
+
+  // The story: its tilted block stood inside the pack in the side view, and sank into the top plate; pushed
+  // forward of the pack it then hung over the nose and filled a fifth of the flying camera's picture.
+  test('touches neither pack nor plates nor the other camera, whatever its tilt, and hangs over little', () => {
     const shelf = readdirSync('shelf')
       .filter((each) => each.endsWith('.yaml'))
       .reduce((under, name) => {
@@ -214,11 +242,17 @@ describe('a recording camera on the nose', () => {
         if (!read.ok) throw new Error(read.errors.map(fileErrorText).join('\n'));
         return read.value;
       }, EMPTY_SHELF);
-    for (const name of readdirSync('demo/first-freestyle').filter((each) => each !== 'brief.yaml')) {
-      const read = readBuild(readFileSync(`demo/first-freestyle/${name}`, 'utf8'), name);
+    let seen = 0;
+    const folders = ['first-freestyle', 'cruiser', 'guarded', 'micro'];
+    const files = folders.flatMap((folder) =>
+      readdirSync(`demo/${folder}`).map((name) => `${folder}/${name}`),
+    );
+    for (const name of files) {
+      if (name.endsWith('brief.yaml')) continue;
+      const read = readBuild(readFileSync(`demo/${name}`, 'utf8'), name);
       if (!read.ok) throw new Error(read.errors.map(fileErrorText).join('\n'));
       const { build } = read.value;
-      for (const tilt of [0, 0.35, 0.9]) {
+      for (const tilt of [-0.2, 0, 0.1, 0.35, 0.9]) {
         const tilted = {
           ...build,
           cameras: build.cameras.map((each) => (each.role === 'recording' ? { ...each, tilt } : each)),
@@ -227,15 +261,27 @@ describe('a recording camera on the nose', () => {
         if (!craft.ok) throw new Error(craft.errors.map(fileErrorText).join('\n'));
         const { cameras, pack, frame } = craft.value;
         const recording = cameras.find(({ role }) => role === 'recording');
-        if (!recording) continue;
-        const { place, size } = recording;
-        const reachX = (size.length * Math.cos(tilt) + size.height * Math.sin(tilt)) / 2;
-        const reachZ = (size.length * Math.sin(tilt) + size.height * Math.cos(tilt)) / 2;
-        const top = Math.min(...frame.plates.map(({ z, thickness }) => z - thickness / 2));
-        expect(place[2] + reachZ).toBeLessThan(top);
-        const beside = Math.abs(place[2] - pack.place[2]) < reachZ + pack.size.height / 2;
-        if (beside) expect(place[0] - reachX).toBeGreaterThan(pack.place[0] + pack.size.length / 2);
+        const flying = cameras.find(({ role }) => role === 'flying');
+        if (!recording || !flying) continue;
+        seen++;
+        const own = side(recording.place, recording.size.length, recording.size.height, tilt);
+        const others = [
+          side(pack.place, pack.size.length, pack.size.height),
+          side(flying.place, flying.size.length, flying.size.height, flying.camera.pitch),
+          ...frame.plates.map(({ outline, z, thickness }) => {
+            const xs = outline.map(([x]) => x);
+            const [rear, front] = [Math.min(...xs), Math.max(...xs)];
+            return side([(rear + front) / 2, 0, z], front - rear, thickness);
+          }),
+        ];
+        for (const [i, other] of others.entries())
+          expect(apart(own, other), `${name} ${tilt} ${i}`).toBe(true);
+        const foremost = Math.max(...own.map(([x]) => x));
+        const nose = Math.max(...frame.plates.flatMap(({ outline }) => outline.map(([x]) => x)));
+        const usual = nose + foremost - recording.place[0] - recording.size.length / 2;
+        expect(foremost).toBeLessThan(Math.max(flying.camera.position[0], nose, usual) + 0.009);
       }
     }
+    expect(seen).toBeGreaterThan(30);
   });
 });

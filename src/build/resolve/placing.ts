@@ -58,7 +58,10 @@ export function packPlace(build: Build, parts: CraftParts, frame: FrameGeometry)
   return { place: [build.pack.offset, 0, z], size };
 }
 
-/** Cameras where the build puts them; else the flying one between the cheeks, a recording one on the top plate's nose. */
+/**
+ * Cameras where the build puts them; else the flying one between the cheeks, a recording one on the top
+ * plate's nose.
+ */
 export function cameraPlaces(
   build: Build,
   parts: CraftParts,
@@ -68,34 +71,56 @@ export function cameraPlaces(
 ): readonly Placed[] {
   const nose = sizes.bodyLength / 2;
   const topZ = Math.min(...frame.plates.map(({ z, thickness }) => z - thickness / 2));
+  const between = frame.stack.faceZ - frame.stack.headroom / 2;
+  const flying = frame.camera?.place ?? ([nose, 0, between] as const);
+  const flyingLens = parts.cameras.flatMap((camera, index) => {
+    const seat = build.cameras[index];
+    if (seat === undefined || seat.role === 'recording') return [];
+    return (seat.place?.x ?? flying[0]) + (Math.cos(seat.tilt) * sizeOf(camera).size.length) / 2;
+  });
+  const front = Math.max(nose, ...flyingLens);
   return parts.cameras.map((camera, index) => {
     const seat = build.cameras[index];
     const { size } = sizeOf(camera);
     const told = seat?.place;
     if (told) return { place: [told.x, told.y, told.z], size };
-    if (seat?.role === 'recording') return { place: recordingPlace(seat.tilt, size, nose, topZ, pack), size };
-    const between = frame.stack.faceZ - frame.stack.headroom / 2;
-    return { place: frame.camera?.place ?? [nose, 0, between], size };
+    if (seat?.role !== 'recording') return { place: flying, size };
+    return { place: recordingPlace(seat.tilt, size, { nose, front, topZ }, pack), size };
   });
 }
 
 /** The wall of a printed camera mount, and the room its screen needs before the pack [m] (common practice). */
 const MOUNT_WALL = 0.004;
 const BEFORE_PACK = 0.002;
+/** A wide lens below looks up past a block over it that stands out by no more than this [m] (common practice). */
+const OVERHANG = 0.008;
 
 /**
- * A recording camera stands in its mount on the top plate's nose, its tilted block clear of the plate;
- * a pack that reaches into its place pushes it forward, since both can't be there.
+ * A recording camera stands in its mount on the top plate's nose, its tilted block clear of the plate and in
+ * front of the pack. It may not stand far out before the flying camera, whose picture it would fill: where
+ * the pack leaves no room between, a taller mount lifts it until its leaning back clears the pack's edge.
  */
-function recordingPlace(tilt: number, size: Box, nose: number, topZ: number, pack: Placed): Vector3 {
-  const [c, s] = [Math.abs(Math.cos(tilt)), Math.abs(Math.sin(tilt))];
-  const reachX = (size.length * c + size.height * s) / 2;
-  const reachZ = (size.length * s + size.height * c) / 2;
-  const z = topZ - MOUNT_WALL - reachZ;
+function recordingPlace(
+  tilt: number,
+  size: Box,
+  { nose, front, topZ }: { readonly nose: number; readonly front: number; readonly topZ: number },
+  pack: Placed,
+): Vector3 {
+  const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
+  const reachX = (size.length * c + size.height * Math.abs(s)) / 2;
+  const reachZ = (size.length * Math.abs(s) + size.height * c) / 2;
+  const low = topZ - MOUNT_WALL - reachZ;
   const [packX, , packZ] = pack.place;
-  const beside = Math.abs(z - packZ) < reachZ + pack.size.height / 2;
   const usual = nose - size.length / 2;
-  return [beside ? Math.max(usual, packX + pack.size.length / 2 + BEFORE_PACK + reachX) : usual, 0, z];
+  if (Math.abs(low - packZ) >= reachZ + pack.size.height / 2) return [usual, 0, low];
+  const edgeX = packX + pack.size.length / 2 + BEFORE_PACK;
+  const edgeZ = packZ - pack.size.height / 2 - BEFORE_PACK;
+  const beside = Math.max(usual, edgeX + reachX);
+  const x = Math.min(beside, Math.max(usual, front + OVERHANG - reachX));
+  if (x === beside) return [x, 0, low];
+  const over = edgeZ - reachZ;
+  const leaning = s > 0 ? edgeZ - (size.length / 2 - (x - edgeX) * c) / s : over;
+  return [x, 0, Math.min(low, Math.max(over, leaning))];
 }
 
 /** Everything on board but the frame's own solids, each part as a block, disc or can with its mass. */

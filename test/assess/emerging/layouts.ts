@@ -13,7 +13,7 @@ type Frame = PartOf<'frame'>;
 export const like = (frame: Partial<Frame>, build: Partial<Build> = {}): PartContext =>
   contextOf('first-freestyle/turnstone', { frame, build }, false);
 
-const own = contextOf('first-freestyle/turnstone', {}, false);
+export const own = contextOf('first-freestyle/turnstone', {}, false);
 export const ownFrame = own.craft.parts.frame;
 
 /** Diagonal and sections of all layouts compared: 230 mm motor to motor. */
