@@ -14,6 +14,8 @@ export interface StyleFlight extends Drain {
   readonly style: string;
   /** Duration over hover duration from the same pack. */
   readonly ofHover: number;
+  /** Root of the mean square of the pack current [A]: what heats wires. Its excess over the mean as on a half-full pack. */
+  readonly heatingCurrent: number;
   /** Share of the time at full throttle, saturated demands included, on a half-full pack. */
   readonly fullThrottleShare: number;
   /** Lowest pack voltage within the style's pulses [V]. */
@@ -25,6 +27,8 @@ export interface StyleFlight extends Drain {
 const SLICES = 8;
 /** Pulses ride on the style's mean current, not the hover's, so they sag a little deeper than a punch does. */
 const BELOW = 0.85;
+
+const nearHalf = (charge: number): boolean => Math.abs(charge - 0.5) <= 0.5 / SLICES;
 
 interface BinLoad {
   readonly bin: StyleBin;
@@ -67,6 +71,7 @@ export function styleFlight(
   const bins = style.bins.map((bin, k) => binLoad(circuit, trim, bin, near?.loads[k], sameAir));
   const highestBus = sourceAt(circuit, 1).emf;
   let full = 0;
+  let excess = 1;
   let lowest = Number.POSITIVE_INFINITY;
 
   const binCurrent = (entry: BinLoad, charge: number, settled: number): number | undefined => {
@@ -79,19 +84,22 @@ export function styleFlight(
     const current = entry.curve.made && currentOfCurve(entry.curve.made, circuit, source);
     const flown = current ?? heldCurrent(circuit, source, entry.duties);
     if (flown === undefined) return undefined;
-    if (Math.abs(charge - 0.5) <= 0.5 / SLICES) full += entry.bin.share;
+    if (nearHalf(charge)) full += entry.bin.share;
     lowest = Math.min(lowest, source.emf - source.resistance * flown);
     return flown;
   };
   const flown = drain(circuit, reserve, SLICES, (charge, settled) => {
     const before = settled === 0 ? hover.meanCurrent : settled;
-    full = Math.abs(charge - 0.5) <= 0.5 / SLICES ? 0 : full;
+    full = nearHalf(charge) ? 0 : full;
     let mean = 0;
+    let square = 0;
     for (const entry of bins) {
       const current = binCurrent(entry, charge, before);
       if (current === undefined) return undefined;
       mean += entry.bin.share * current;
+      square += entry.bin.share * current * current;
     }
+    if (nearHalf(charge)) excess = Math.sqrt(square) / mean;
     const base = hoverCurrent(circuit, trim, charge, supply) ?? mean;
     return Math.max(base + styleScale * (mean - base), 0.05 * mean);
   });
@@ -99,6 +107,7 @@ export function styleFlight(
     ...flown,
     style: style.name,
     ofHover: hover.duration > 0 ? flown.duration / hover.duration : 0,
+    heatingCurrent: flown.meanCurrent * excess,
     fullThrottleShare: full,
     lowestVoltage: Number.isFinite(lowest) ? lowest : 0,
     loads: bins.map(({ load }) => load),

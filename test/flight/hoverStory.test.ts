@@ -60,6 +60,24 @@ describe('hover story', () => {
     expect(race!.ofHover).toBeLessThan(0.27);
   });
 
+  // Joule: heat goes by the mean square. Each bin flown by itself gives its current by hand; the drain spreads it by a few per cent.
+  it('tells the root mean square of a style, over its mean where thrust varies', () => {
+    const bin = (share: number, thrustToWeight: number) => ({ share, thrustToWeight });
+    const style = (bins: readonly { share: number; thrustToWeight: number }[]) =>
+      ({ name: 'test', bins, source: 'test' }) as const;
+    const flown = hoverStory(exampleQuad(), neutralLevers, [
+      style([bin(0.8, 0.7), bin(0.2, 3)]),
+      style([bin(1, 0.7)]),
+      style([bin(1, 3)]),
+    ]);
+    if (!flown.ok) throw new Error(flown.reason);
+    const [both, low, high] = flown.value.styles;
+    expect(low!.heatingCurrent).toBeCloseTo(low!.meanCurrent, 9);
+    const byHand = Math.sqrt(0.8 * low!.meanCurrent ** 2 + 0.2 * high!.meanCurrent ** 2);
+    expect(Math.abs(both!.heatingCurrent / byHand - 1)).toBeLessThan(0.03);
+    expect(both!.heatingCurrent).toBeGreaterThan(1.3 * both!.meanCurrent);
+  });
+
   // An invented but usual 5-inch 6S craft: the trade expects these windows (common practice, no source).
   it('puts a usual 5-inch 6S craft where the trade expects it', () => {
     const story = storyOf();

@@ -51,12 +51,12 @@ export const wiringHeat: AssessPart = {
 
 function wiringFigures(craft: Craft, flight: Flight, state: WiringState): Numbers {
   const { story } = flight.told;
-  const flown = (story.styles[0]?.meanCurrent ?? story.hover.packCurrent) * state.current;
+  const flown = (story.styles[0]?.heatingCurrent ?? story.hover.packCurrent) * state.current;
   const air = flight.model.airTemperature;
   const { main, connector } = craft.wiring;
   const hardest = story.hover.stations.reduce((most, { motorCurrent }) => Math.max(most, motorCurrent), 0);
-  // The pack's mean current over the hover's is about what a motor's does too.
-  const motorFlown = (hardest * flown) / Math.max(story.hover.packCurrent, 1e-9);
+  // Pack current goes as thrust to the power 1.5, a motor's as thrust: the mean of a higher power errs to the hot side.
+  const motorFlown = hardest * (flown / Math.max(story.hover.packCurrent, 1e-9)) ** (2 / 3);
   const motorLead = craft.motors[0]?.motorLead;
   const peak = busPeak(craft, story.punch.packCurrent * state.current, state);
   return {
@@ -93,7 +93,7 @@ function wiringFindings(figures: Numbers): readonly Finding[] {
       id: `hot-${id.replace('-temperature', '')}`,
       sheet: 'heat',
       severity: 'risk',
-      says: `At the current it is flown with on the mean the ${what} would settle at ${Math.round(temperature - 273.15)} degC.`,
+      says: `At the currents it is flown with (root mean square) the ${what} would settle at ${Math.round(temperature - 273.15)} degC.`,
       number: { value: temperature, limit: HOT_WIRE, quantity: 'temperature' },
       remedy: 'Thicker or shorter wire.',
       source: 'wire heat, docs/method/drive.md',
@@ -106,7 +106,7 @@ function wiringFindings(figures: Numbers): readonly Finding[] {
       id: 'plug-hot',
       sheet: 'heat',
       severity: 'risk',
-      says: `The mean current of the flight is ${Math.round(100 * load)} % of what the pack's plug bears for long.`,
+      says: `The current of the flight that heats (root mean square) is ${Math.round(100 * load)} % of what the pack's plug bears for long.`,
       number: { value: load, limit: 1, quantity: 'share' },
       remedy: 'The next size of plug.',
       source: 'common practice, no source',
@@ -125,7 +125,7 @@ function forms(): readonly MeasureForm[] {
       id: 'pack-lead-temperature',
       label: 'pack lead, flown',
       quantity: 'temperature',
-      how: 'Current squared x resistance against 12 W/(m2 K) over its sleeve, settled at the mean current flown.',
+      how: 'Current squared x resistance against 12 W/(m2 K) over its sleeve, settled at the root mean square of the current flown.',
       source: WIRE,
     },
     {
@@ -141,7 +141,7 @@ function forms(): readonly MeasureForm[] {
       id: 'plug-load',
       label: "load on the pack's plug, flown",
       quantity: 'share',
-      how: 'Mean current flown over the continuous rating of the plug.',
+      how: 'Root mean square of the current flown over the continuous rating of the plug.',
       source: 'common practice, no source',
     },
     {
