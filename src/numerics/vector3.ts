@@ -12,6 +12,12 @@ export const scale3 = (a: Vector3, factor: number): Vector3 => [a[0] * factor, a
 
 export const dot3 = (a: Vector3, b: Vector3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
+export const cross3 = (a: Vector3, b: Vector3): Vector3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
+
 /** Matrix times column vector. */
 export const apply3 = (m: Matrix3, v: Vector3): Vector3 => [dot3(m[0], v), dot3(m[1], v), dot3(m[2], v)];
 

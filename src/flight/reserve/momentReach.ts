@@ -1,5 +1,13 @@
 import { type Outcome, solved } from '../../numerics/outcome.ts';
-import { apply3, scale3, type Vector3 } from '../../numerics/vector3.ts';
+import {
+  apply3,
+  cross3,
+  dot3,
+  type Matrix3,
+  scale3,
+  transpose3,
+  type Vector3,
+} from '../../numerics/vector3.ts';
 import { type AttainableSet, attainableSet, type Extreme, farthest, reachAlong } from './attainableSet.ts';
 import { type ControlAxis, controlAxes, type MomentReach, type Reach, type ReserveModel } from './types.ts';
 
@@ -7,7 +15,10 @@ import { type ControlAxis, controlAxes, type MomentReach, type Reach, type Reser
 export interface Reserve {
   /** Largest moments about one axis, the other two nothing [N m]. */
   readonly moments: MomentReach;
-  /** Largest angular accelerations about one axis, the other two nothing [rad/s2]. */
+  /**
+   * Angular accelerations about each axis under its largest moment, the other moments nothing [rad/s2]. Crossed inertia lets the
+   * other axes drift a little: to stop that would spend their moments, yaw's above all, on a flick.
+   */
   readonly accelerations: MomentReach;
   /**
    * The share of each axis's own largest that roll, pitch and yaw can have all at once, in every
@@ -44,7 +55,10 @@ export function controlReserve(model: ReserveModel, lift?: number): Outcome<Rese
     negative: by(scale3(direction, -1)),
   });
   const moments = forAxes((axis) => reach(unitVector(axis), noted));
-  const accelerations = forAxes((axis) => reach(apply3(model.inertia, unitVector(axis)), along));
+  const accelerations = forAxes((axis) => {
+    const easiness = dot3(unitVector(axis), against(model.inertia, unitVector(axis)));
+    return { positive: moments[axis].positive * easiness, negative: moments[axis].negative * easiness };
+  });
   const lifts = farthest(set, [0, 0, 0, 1], { axes: controlAxes });
   return solved({
     moments,
@@ -97,6 +111,12 @@ export function reachHolding(
 }
 
 const alongOr0 = (extreme: Outcome<Extreme>): number => (extreme.ok ? extreme.value.along : 0);
+
+/** The angular acceleration that a moment makes: inertia's inverse by cofactors, their rows being cross products. */
+function against([a, b, c]: Matrix3, moment: Vector3): Vector3 {
+  const cofactors: Matrix3 = [cross3(b, c), cross3(c, a), cross3(a, b)];
+  return scale3(apply3(transpose3(cofactors), moment), 1 / dot3(a, cofactors[0]));
+}
 
 const unitVector = (axis: ControlAxis): Vector3 =>
   axis === 'roll' ? [1, 0, 0] : axis === 'pitch' ? [0, 1, 0] : [0, 0, 1];

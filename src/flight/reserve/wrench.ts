@@ -1,4 +1,4 @@
-import { add3, scale3, subtract3, type Vector3 } from '../../numerics/vector3.ts';
+import { add3, cross3, scale3, subtract3, type Vector3 } from '../../numerics/vector3.ts';
 import type { Effector } from './types.ts';
 
 /** Moments about the centre of gravity [N m] and lift, the force upwards along the aircraft's -z [N]. */
@@ -71,9 +71,3 @@ function tilted([x, y, z]: Vector3, angle: number): Vector3 {
   const [c, s] = [Math.cos(angle), Math.sin(angle)];
   return [x, c * y - s * z, s * y + c * z];
 }
-
-const cross3 = (a: Vector3, b: Vector3): Vector3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];

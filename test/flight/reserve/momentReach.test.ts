@@ -91,19 +91,35 @@ describe('control reserve at hover', () => {
     );
   });
 
-  it('keeps other accelerations at nothing when the inertia is crossed', () => {
-    const crossed: ReserveModel = {
-      ...trueX,
-      inertia: [
-        [0.003, 0.0004, 0],
-        [0.0004, 0.0035, 0],
-        [0, 0, 0.006],
-      ],
-    };
-    const both = reserve(crossed);
-    // The moment wanted is along (3, 0.4, 0): on a square of moments |roll| + |pitch| <= M (by hand).
-    const largest = both.moments.roll.positive;
-    expect(both.accelerations.roll.positive).toBeCloseTo(largest / 0.0034, 6);
+  // By hand: inverse of [[Ixx, Ixy], [Ixy, Iyy]] has Iyy / (Ixx Iyy - Ixy2) first. A reviewer once found a roll
+  // starved by yaw: its acceleration was told with yaw held still against Ixz.
+  it('lets other axes drift when the inertia is crossed', () => {
+    const crossed = (xy: number, xz: number) =>
+      reserve({
+        ...trueX,
+        inertia: [
+          [0.003, xy, xz],
+          [xy, 0.0035, 0],
+          [xz, 0, 0.006],
+        ],
+      });
+    const rollPitch = crossed(0.0004, 0);
+    const { moments } = rollPitch;
+    const determinant = 0.003 * 0.0035 - 0.0004 ** 2;
+    expect(rollPitch.accelerations.roll.positive).toBeCloseTo(
+      (moments.roll.positive * 0.0035) / determinant,
+      6,
+    );
+    expect(rollPitch.accelerations.pitch.negative).toBeCloseTo(
+      (moments.pitch.negative * 0.003) / determinant,
+      6,
+    );
+    const rollYaw = crossed(0, 0.0003);
+    const plain = crossed(0, 0);
+    expect(rollYaw.accelerations.roll.positive / plain.accelerations.roll.positive).toBeCloseTo(
+      1 / (1 - 0.0003 ** 2 / (0.003 * 0.006)),
+      9,
+    );
   });
 
   it('refuses limits that are none', () => {

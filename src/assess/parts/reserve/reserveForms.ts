@@ -38,7 +38,7 @@ export function reserveForms(): readonly MeasureForm[] {
       `${axis} acceleration`,
       'angularAcceleration',
       'more',
-      'Largest angular acceleration about this axis alone: the moments that the inertia tensor asks for it, every motor inside its limits.',
+      'Largest moment in reserve against the inertia, the other moments nothing; the other axes may drift a little.',
     );
   return [
     moment('roll'),
