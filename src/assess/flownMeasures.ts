@@ -3,7 +3,7 @@ import type { Brief } from '../build/schema/brief.ts';
 import type { FlightModel } from '../flight/types.ts';
 import { type FigureName, tellHover } from './figures.ts';
 import { hoverMeasureForms } from './hoverMeasures.ts';
-import { leverStates } from './levers.ts';
+import { leverStates, namedAtFull } from './levers.ts';
 import type { Flight } from './parts/types.ts';
 import { guessedBand, propagate } from './propagate.ts';
 import type { Measure } from './types.ts';
@@ -31,7 +31,10 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
   );
   return hoverMeasureForms(brief.purpose, style.name).flatMap((form): readonly Measure[] => {
     const found = banded[form.id];
-    if (found !== undefined) return [{ ...form, ...found, band: possible(form.id, found.band) }];
+    if (found !== undefined) {
+      const leansOn = AT_FULL.includes(form.id) ? namedAtFull(found.leansOn, doubt) : found.leansOn;
+      return [{ ...form, ...found, leansOn, band: possible(form.id, found.band) }];
+    }
     const value = figures[form.id];
     if (value === undefined || !unbanded.includes(form.id)) return [];
     // One raised input has no solution: the value stands with the widest honest band and says so.

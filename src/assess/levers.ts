@@ -2,6 +2,7 @@ import type { Unknown } from '../build/craft.ts';
 import { type Levers, neutralLevers } from '../flight/types.ts';
 import type { Trust } from '../units/trusted.ts';
 import type { Uncertainty } from './propagate.ts';
+import type { Leaning } from './types.ts';
 
 /** What is not known of a rotor, as spreads of thrust and torque at given speed. */
 export interface RotorDoubt {
@@ -13,7 +14,7 @@ export interface RotorDoubt {
   readonly trust: Trust;
   readonly knownBy: string;
   /** The same at full throttle, where it is further from what was measured; as above when absent. */
-  readonly atFull?: Spread;
+  readonly atFull?: RotorDoubt;
 }
 
 /** One way things may really be: levers of the physics, and how far the balance lies forward of where it is reckoned. */
@@ -47,12 +48,12 @@ export function leverStates(
   const full = rotor.atFull ?? rotor;
   return [
     {
-      input: `propeller lift (${rotor.knownBy})`,
+      input: liftInput(rotor),
       trust: rotor.trust,
       raised: { ...raise(liftOf(rotor)), leversAtFull: { ...neutralLevers, ...liftOf(full) } },
     },
     {
-      input: `propeller drag (${rotor.knownBy})`,
+      input: dragInput(rotor),
       trust: rotor.trust,
       raised: { ...raise(dragOf(rotor)), leversAtFull: { ...neutralLevers, ...dragOf(full) } },
     },
@@ -63,6 +64,19 @@ export function leverStates(
     },
     ...others,
   ];
+}
+
+const liftInput = ({ knownBy }: RotorDoubt): string => `propeller lift (${knownBy})`;
+const dragInput = ({ knownBy }: RotorDoubt): string => `propeller drag (${knownBy})`;
+
+/** What a figure of full throttle leans on, its propeller named as it is known there. */
+export function namedAtFull(leansOn: readonly Leaning[], rotor: RotorDoubt): readonly Leaning[] {
+  const full = rotor.atFull;
+  if (full === undefined) return leansOn;
+  return leansOn.map((leaning) => {
+    const named = [liftInput, dragInput].find((name) => name(rotor) === leaning.input);
+    return named === undefined ? leaning : { ...leaning, input: named(full), trust: full.trust };
+  });
 }
 
 type Spread = Pick<RotorDoubt, 'thrust' | 'torque' | 'correlation'>;

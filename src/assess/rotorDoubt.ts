@@ -3,6 +3,7 @@ import type { Craft } from '../build/craft.ts';
 import { rotorBand } from '../rotor/band.ts';
 import type { SectionTables } from '../rotor/sections.ts';
 import { solveRotor } from '../rotor/solveRotor.ts';
+import type { Blade } from '../rotor/types.ts';
 import type { RotorDoubt } from './levers.ts';
 import type { PreparedRotor } from './prepareRotors.ts';
 
@@ -11,6 +12,15 @@ const BAND_TO_DEVIATION = 2 * 1.2815515655446004;
 
 /** Where the band itself has no answer: as wide as the least known propeller (common practice, no source). */
 const UNSOLVED = { thrust: 0.3, torque: 0.3, correlation: 0.5 };
+
+/** Reynolds numbers this many times away from the measured ones are reckoned on, no longer measured (ours, no source). */
+const STILL_MEASURED = 1.25;
+
+function beyondAnchor(blade: Blade, reynolds: number): boolean {
+  if (blade.anchorReynolds === undefined) return false;
+  const [lowest, highest] = blade.anchorReynolds;
+  return reynolds > STILL_MEASURED * highest || reynolds * STILL_MEASURED < lowest;
+}
 
 /** How far thrust and torque of a propeller may be off at a speed in static work [rad/s]. */
 export function rotorDoubt(
@@ -22,14 +32,20 @@ export function rotorDoubt(
 ): RotorDoubt {
   const { blade } = rotor.facts;
   const part = craft.parts.propellers[0];
-  const trust = blade.anchored
-    ? 'measured'
-    : blade.knownBy === 'blade table'
-      ? (part?.trust ?? 'maker')
-      : 'inferred';
   const condition = { angularSpeed, axialSpeed: 0, air };
   const state = solveRotor(blade, sections, condition);
-  const knownBy = blade.anchored ? `${blade.knownBy} and a measured point` : blade.knownBy;
+  const far = state.ok && beyondAnchor(blade, state.value.reynolds75);
+  const trust =
+    blade.anchored && !far
+      ? 'measured'
+      : !blade.anchored && blade.knownBy === 'blade table'
+        ? (part?.trust ?? 'maker')
+        : 'inferred';
+  const knownBy = !blade.anchored
+    ? blade.knownBy
+    : far
+      ? `${blade.knownBy}, reckoned on from a point measured slower or faster`
+      : `${blade.knownBy} and a measured point`;
   const found = state.ok ? rotorBand(blade, sections, condition, state.value) : state;
   if (!state.ok || !found.ok) return { ...UNSOLVED, trust, knownBy };
   const band = found.value;

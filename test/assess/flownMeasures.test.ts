@@ -31,6 +31,18 @@ describe('bands of the hover story', () => {
     }
   });
 
+  // A reviewer found 'measured' at full throttle, twice the Reynolds number of the only measured point.
+  it('calls a propeller measured where it was measured, and inferred far from there', () => {
+    const { craft, brief, flight } = contextOf('first-freestyle/kittiwake');
+    const lift = (id: string) =>
+      flownMeasures(craft, brief, flight!)
+        .find((measure) => measure.id === id)!
+        .leansOn.find(({ input }) => input.startsWith('propeller lift'))!;
+    expect(lift('hover-speed').trust).toBe('measured');
+    expect(lift('full-throttle-thrust').trust).toBe('inferred');
+    expect(lift('full-throttle-thrust').input).toMatch(/reckoned on/);
+  });
+
   it.each(DEMOS)('%s: its hardest-worked motor never works less than the mean', (name) => {
     expect(flown(name)('hardest-motor-load').low).toBeGreaterThanOrEqual(1);
   });
