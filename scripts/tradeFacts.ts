@@ -240,7 +240,12 @@ function motorFailures(): Chart {
         name,
         side: 'over',
       },
-      { kind: 'spot', at: { x: i + 1, y: lost }, name: lost > 0 ? `${lost} lose control` : '', side: 'under' },
+      {
+        kind: 'spot',
+        at: { x: i + 1, y: lost },
+        name: lost > 0 ? `${lost} lose control` : '',
+        side: 'under',
+      },
     ];
   });
   return {
