@@ -52,8 +52,8 @@ export function PartPicker({ label, rows, part, onChoose, tried, none = 'none' }
       onValueChange={(row: ShelfRow | null) => {
         if (row !== null && row.id !== part) onChoose(row.id);
       }}
-      isItemEqualToValue={(a, b) => a.id === b.id}
-      itemToStringLabel={(row) => `${row.name} ${row.says}`}
+      isItemEqualToValue={(a, b) => a?.id === b?.id}
+      itemToStringLabel={(row) => (row === null ? '' : `${row.name} ${row.says}`)}
       onOpenChange={setOpen}
       autoHighlight
     >

@@ -24,8 +24,8 @@ export function Picker({ label, value, choices, onChoose }: Props) {
       onValueChange={(choice: Choice | null) => {
         if (choice !== null && choice.id !== value) onChoose(choice.id);
       }}
-      isItemEqualToValue={(a, b) => a.id === b.id}
-      itemToStringLabel={({ name }) => name}
+      isItemEqualToValue={(a, b) => a?.id === b?.id}
+      itemToStringLabel={(choice) => choice?.name ?? ''}
       autoHighlight
     >
       <Combobox.Trigger className="picker" aria-label={label}>
