@@ -58,6 +58,8 @@ export interface ReducedArm {
 
 /** Modes kept an arm; with 8 the frame's first dozen stand to 0.01 %. */
 const ARM_MODES = 8;
+/** Their eigenvalues' last change: the basis of a reduction need not be finer. */
+const SETTLED = 1e-7;
 
 /** Builds the reduced frame. The arms hang on their root alone, so the reduction's statics are exact. */
 export function frameModel(arms: readonly FrameArm[], hub: HubStructure): Outcome<FrameModel> {
@@ -108,7 +110,7 @@ interface HeldArm {
 
 function heldArm(beam: ArmBeam): Outcome<HeldArm> {
   const { stiffness, mass, elements } = assembleArm(beam);
-  const pairs = lowestModes(rootFixed(stiffness), rootFixed(mass), ARM_MODES);
+  const pairs = lowestModes(rootFixed(stiffness), rootFixed(mass), ARM_MODES, 0, SETTLED);
   if (!pairs.ok) return pairs;
   const { size } = mass;
   const rigid = new Float64Array(6 * size);

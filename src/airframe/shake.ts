@@ -82,9 +82,8 @@ export function hubShake(
   if (tip === undefined) throw new RangeError(`arm: no arm is named ${source.arm}`);
   const w = angularFrequency;
   const { turning, axial, spin, discHeight: h } = source;
-  const to = rootTransport(place, 0);
-  const real = new Float64Array(6);
-  const imaginary = new Float64Array(6);
+  const hubReal = new Float64Array(6);
+  const hubImaginary = new Float64Array(6);
   for (let k = 0; k < model.angularFrequencies.length; k++) {
     const wk = model.angularFrequencies[k] as number;
     const phi = tip.shapes.subarray(6 * k, 6 * k + 6);
@@ -98,15 +97,24 @@ export function hubShake(
     const qRe = (forceRe * dRe + forceIm * dIm) * scale;
     const qIm = (forceIm * dRe - forceRe * dIm) * scale;
     for (let i = 0; i < 6; i++) {
-      let shape = 0;
-      for (let j = 0; j < 6; j++) shape += (to[i * 6 + j] as number) * (model.hub[6 * k + j] as number);
-      real[i] = (real[i] as number) + shape * qRe;
-      imaginary[i] = (imaginary[i] as number) + shape * qIm;
+      const moved = model.hub[6 * k + i] as number;
+      hubReal[i] = (hubReal[i] as number) + moved * qRe;
+      hubImaginary[i] = (hubImaginary[i] as number) + moved * qIm;
     }
   }
+  const to = rootTransport(place, 0);
+  const [real, imaginary] = [transported(to, hubReal), transported(to, hubImaginary)];
   const size = (from: number): number =>
     Math.hypot(...real.subarray(from, from + 3), ...imaginary.subarray(from, from + 3));
   return { acceleration: w * w * size(0), turnRate: w * size(3) };
+}
+
+function transported(to: Float64Array, motion: Float64Array): Float64Array {
+  return motion.map((_, i) => {
+    let sum = 0;
+    for (let j = 0; j < 6; j++) sum += (to[i * 6 + j] as number) * (motion[j] as number);
+    return sum;
+  });
 }
 
 /** Shake over rotor speeds from every motor at one multiple of the speed, phases unknown: root sum of squares. */

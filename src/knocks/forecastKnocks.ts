@@ -40,7 +40,10 @@ export function forecastKnocks(plan: KnockPlan, seed: number, histories = 10_000
     for (let part = 0; part < parts.length; part++) stock[part] = parts[part]?.spares ?? 0;
     let money = 0;
     for (let flight = 0; flight < flights; flight++) {
-      if (crashing.uniform() < 1 - Math.exp(-factor * (hazards[flight] as number))) {
+      const hazard = factor * (hazards[flight] as number);
+      const chance = crashing.uniform();
+      // 1 - exp(-x) is never over x, which settles most flights.
+      if (chance < hazard && chance < 1 - Math.exp(-hazard)) {
         crashes[history] = (crashes[history] as number) + 1;
         money += crash(history);
       }

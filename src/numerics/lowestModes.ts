@@ -7,8 +7,16 @@ import { type EigenPairs, generalisedEigen } from './symmetricEigen.ts';
  * iteration (Bathe, Finite Element Procedures, 11.6) on K + shift M. An unsupported structure needs a
  * positive `shift` (that is, a point below zero); eigenvalues come back unshifted. Vectors are
  * M-orthonormal. Small dense problems: `generalisedEigen`.
+ *
+ * @param tolerance relative change of every eigenvalue over the last step, which the error is well below
  */
-export function lowestModes(stiffness: Banded, mass: Banded, count: number, shift = 0): Outcome<EigenPairs> {
+export function lowestModes(
+  stiffness: Banded,
+  mass: Banded,
+  count: number,
+  shift = 0,
+  tolerance = 1e-10,
+): Outcome<EigenPairs> {
   const { size, width } = stiffness;
   if (!(count >= 1 && count <= size)) throw new RangeError(`count: must be 1 to ${size}, got ${count}`);
   if (mass.size !== size || mass.width !== width)
@@ -39,7 +47,7 @@ export function lowestModes(stiffness: Banded, mass: Banded, count: number, shif
     combine(x, reduced.value.vectors, size, q, mx);
     const values = reduced.value.values.slice(0, count);
     const settled = values.every(
-      (value, k) => Math.abs(value - (previous[k] as number)) <= 1e-10 * Math.abs(value),
+      (value, k) => Math.abs(value - (previous[k] as number)) <= tolerance * Math.abs(value),
     );
     if (settled) {
       return solved({ values: values.map((value) => value - shift), vectors: x.slice(0, count * size) });

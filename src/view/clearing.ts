@@ -1,5 +1,5 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { cover } from './cover.ts';
+import { cover, touchedShare } from './cover.ts';
 import type { Camera, Occluder } from './types.ts';
 
 export type ChangeKind = 'forward' | 'up' | 'tilt up' | 'tilt down' | 'smaller propellers';
@@ -74,7 +74,7 @@ export function clearingChanges(
   const isWanted = (o: Occluder) => (wanted ? wanted.has(o.id) : o.kind === 'sweptDisc');
   const touchedAfter = (change: ChangeKind, amount: number) => {
     const changed = apply(change, amount, camera, occluders.filter(isWanted), isWanted);
-    return cover(changed.camera, changed.occluders).touched;
+    return touchedShare(changed.camera, changed.occluders);
   };
   const touchedNow = touchedAfter('forward', 0);
   const shrunk = touchedAfter('smaller propellers', request.sizeStep);

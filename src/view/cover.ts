@@ -42,6 +42,32 @@ export function cover(camera: Camera, occluders: readonly Occluder[]): Cover {
   };
 }
 
+/** Tolerance of outlines for the same, in picture widths: a twentieth of a degree under a wide lens. */
+const ROUGH = 4e-4;
+/** Cells across for `touchedShare`: areas are exact on any grid, only overlaps in one cell are not. */
+const FEW_COLUMNS = 64;
+
+/**
+ * Share of the picture that any of the occluders touches, 0 to 1: `cover`'s `touched` for a search that
+ * asks often, on a coarser grid.
+ */
+export function touchedShare(camera: Camera, occluders: readonly Occluder[]): number {
+  const view = viewFrame(camera);
+  const columns = FEW_COLUMNS;
+  const rows = Math.max(1, Math.round((columns * view.height) / view.width));
+  const grid = raster(columns, rows, view.width, view.height);
+  const cells = columns * rows;
+  const layerCovers = [new Float64Array(cells), new Float64Array(cells)];
+  const passed = new Float64Array(cells).fill(1);
+  const free = new Float64Array(cells).fill(1);
+  for (const occluder of occluders) {
+    // A hub lies within its disc, so it touches nothing more.
+    const drawn = occluder.kind === 'sweptDisc' ? { ...occluder, hubRadius: 0 } : occluder;
+    addOccluder(seenLayers(drawn, view, camera.exposure, ROUGH), grid, layerCovers, passed, free);
+  }
+  return 1 - free.reduce((sum, share) => sum + share, 0) / cells;
+}
+
 function addOccluder(
   layers: readonly SeenLayer[],
   grid: Raster,

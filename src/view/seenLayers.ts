@@ -18,9 +18,14 @@ export interface SeenLayer {
 }
 
 /** An occluder's layers as outlines in the picture; none when it is out of the picture's cone. */
-export function seenLayers(occluder: Occluder, view: ViewFrame, exposure: number): SeenLayer[] {
+export function seenLayers(
+  occluder: Occluder,
+  view: ViewFrame,
+  exposure: number,
+  widths = TOLERANCE,
+): SeenLayer[] {
   if (!couldBeSeen(occluder, view)) return [];
-  const tolerance = TOLERANCE * view.width;
+  const tolerance = widths * view.width;
   const draw = (seen: Silhouette) =>
     seen === 'everything' ? [wholePicture(view)] : pictureOutlines(seen, view, tolerance);
   const roundness = { eye: view.position, tolerance: tolerance / view.focal };

@@ -10,6 +10,9 @@ export type Silhouette = readonly number[] | 'everything';
 /** A solid seen from nearer than this to a face's plane counts as seen from inside or edge-on [m]. */
 const NEAR = 1e-7;
 
+/** Share of the distance to a solid that the eye stands outside an end of it to make that end's plane serve. */
+const CLEARLY = 0.05;
+
 /**
  * The spherical convex hull of the solid's corners. A face whose plane has the eye on its outer side
  * gives a direction that all corners have a positive part along; on the plane square to it the hull
@@ -92,6 +95,8 @@ function separatingDirection(points: Float64Array, sides: number): Triple | unde
   const third = Math.floor(sides / 3);
   consider(0, third, 2 * third);
   consider(sides, sides + third, sides + 2 * third);
+  // An end seen clearly from its outer side does; the many sides are looked at when the eye is beside.
+  if (furthest > CLEARLY * Math.sqrt(cx * cx + cy * cy + cz * cz)) return best;
   for (let i = 0; i < sides; i++) {
     const j = (i + 1) % sides;
     // Three corners that stay apart when an end of the solid is narrow.
