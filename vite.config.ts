@@ -1,6 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type Plugin } from 'vite';
+import { offlineCopy } from './scripts/offlineCopy.ts';
+import { shippedFiles } from './scripts/shippedFiles.ts';
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
 
@@ -33,8 +35,8 @@ export default defineConfig({
   root: here('src/web'),
   base: './',
   publicDir: false,
-  plugins: [react(), contentPolicy],
-  worker: { format: 'es' },
+  plugins: [react(), contentPolicy, shippedFiles(), offlineCopy()],
+  worker: { format: 'es', plugins: () => [shippedFiles()] },
   build: {
     outDir: here('dist/web'),
     emptyOutDir: true,

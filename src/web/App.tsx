@@ -21,6 +21,7 @@ export function App() {
   const open = useDesk((desk) => desk.open);
   const view = useAnswers((answers) => answers.views[open]);
   const trouble = useAnswers((answers) => answers.trouble);
+  const started = useAnswers((answers) => Object.keys(answers.views).length > 0);
   const waiting = useAnswers((answers) => answers.waiting.length);
   const behind = useAnswers((answers) => answers.behind[open]?.length ?? -1);
   const [pen, setPen] = useState(0);
@@ -30,7 +31,7 @@ export function App() {
     <CSPProvider disableStyleElements>
       <Tabs.Root
         className="sheet"
-        data-waiting={waiting}
+        data-waiting={started ? waiting : 'start'}
         data-behind={behind}
         value={sheet}
         onValueChange={(value) => {

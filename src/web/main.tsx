@@ -1,6 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { startOffline } from './offline/startOffline.ts';
 import { startWork } from './state/work.ts';
 import './styles/theme.css';
 import '../report/drawing.css';
@@ -19,4 +20,4 @@ createRoot(page).render(
     <App />
   </StrictMode>,
 );
-void startWork();
+void startWork().then(startOffline);

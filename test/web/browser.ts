@@ -44,7 +44,6 @@ export async function openPage(browser: Browser, { width = 1440, height = 900, t
 
 /** Waits until every build asked about has been answered. */
 export async function settled(page: Page): Promise<void> {
-  await page.locator('.drawing').first().waitFor();
   await page.locator('[data-waiting="0"]').waitFor();
 }
 

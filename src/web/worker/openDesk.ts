@@ -1,27 +1,29 @@
 import { assessParts } from '../../assess/parts/index.ts';
-import { fileErrorText } from '../../build/read/fileError.ts';
-import { readShelf } from '../../build/read/readShelf.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import type { Desk, KeptFiles, KeptRead, OpenBuild, Opened, ShelfLaid, ShelfRow } from './protocol.ts';
-import { readDemo } from './readDemo.ts';
-import { readAny, readKeptBrief, readKeptBuild } from './readFiles.ts';
 import { shelfRow } from './shelfRow.ts';
+import { shippedFiles } from './shipped.ts';
 import { openWorkshop } from './workshop.ts';
+
+/** The readers of files and their checker: only who brings files of their own needs them. */
+const readers = async () => await import('./readers.ts');
 
 /** The desk of one page: the shipped files and the user's, and the workshop that works builds out. */
 export function openDesk(): Desk {
-  const shipped = readDemo();
+  const shipped = shippedFiles();
   let shelf: Shelf = shipped.shelf;
   let workshop = openWorkshop(shelf);
 
+  const isOwn = (id: string): boolean => !shipped.shelf.parts.has(id) || shelf.replaced.includes(id);
   const rows = (): readonly ShelfRow[] =>
-    Array.from(shelf.parts.values(), (part) => shelfRow(part, part !== shipped.shelf.parts.get(part.id)));
+    Array.from(shelf.parts.values(), (part) => shelfRow(part, isOwn(part.id)));
 
-  function layShelf(text: string | undefined): ShelfLaid {
+  async function layShelf(text: string | undefined): Promise<ShelfLaid> {
     if (text === undefined) shelf = shipped.shelf;
     else {
-      const read = readShelf(text, 'your shelf', shipped.shelf);
-      if (!read.ok) return { ok: false, reasons: read.errors.map(fileErrorText) };
+      const { inWords, readOwnShelf } = await readers();
+      const read = readOwnShelf(text);
+      if (!read.ok) return { ok: false, reasons: inWords(read.errors) };
       shelf = read.value;
     }
     workshop = openWorkshop(shelf);
@@ -29,13 +31,13 @@ export function openDesk(): Desk {
     return { ok: true, shelf: all, own: all.filter(({ own }) => own).length };
   }
 
-  function open(kept?: KeptFiles): Opened {
+  async function open(kept?: KeptFiles): Promise<Opened> {
     const demo = {
       brief: shipped.brief,
       builds: shipped.builds.map(({ id, build }): OpenBuild => ({ id, build, came: build })),
     };
-    const laid = kept?.shelf === undefined ? undefined : layShelf(kept.shelf);
-    const read = kept ? readKept(kept) : { ...demo, faults: [] };
+    const laid = kept?.shelf === undefined ? undefined : await layShelf(kept.shelf);
+    const read = kept ? await readKept(kept) : { ...demo, faults: [] };
     return {
       brief: read.brief,
       builds: read.builds.length > 0 ? read.builds : demo.builds,
@@ -46,20 +48,21 @@ export function openDesk(): Desk {
     };
   }
 
-  function readKept(files: KeptFiles): KeptRead {
+  async function readKept(files: KeptFiles): Promise<KeptRead> {
+    const { readKeptBrief, readKeptBuild } = await readers();
     const faults: string[] = [];
     const builds = files.builds.flatMap((each) => readKeptBuild(each, faults));
     return { brief: readKeptBrief(files.brief, faults) ?? shipped.brief, builds, faults };
   }
 
   return {
-    open: async (kept) => open(kept),
-    layShelf: async (text) => layShelf(text),
+    open,
+    layShelf,
     assess: async (build, brief) => workshop.view(build, brief),
     part: async (build, brief, id) => workshop.part(build, brief, id),
     whole: async (build, brief) => workshop.whole(build, brief),
     glance: async (build, brief) => workshop.glance(build, brief),
-    readKept: async (files) => readKept(files),
-    read: async (text, file) => readAny(text, file, shipped.shelf),
+    readKept,
+    read: async (text, file) => (await readers()).readAny(text, file),
   };
 }

@@ -5,11 +5,31 @@ import { readShelf } from '../../build/read/readShelf.ts';
 import { BRIEF_FORMAT, type Brief } from '../../build/schema/brief.ts';
 import { BUILD_FORMAT } from '../../build/schema/build.ts';
 import { SHELF_FORMAT } from '../../build/schema/shelfFile.ts';
-import type { Shelf } from '../../build/shelf.ts';
+import { EMPTY_SHELF, type Shelf } from '../../build/shelf.ts';
 import type { FileRead, KeptBuild, OpenBuild } from './protocol.ts';
 
+const SHELF: Readonly<Record<string, string>> = import.meta.glob('../../../shelf/*.yaml', {
+  query: '?raw',
+  import: 'default',
+  eager: true,
+});
+
+/** The shipped shelf with its parts as their files wrote them, for parts of the user's to be based on. */
+function wholeShelf(): Shelf {
+  const faults: string[] = [];
+  return Object.entries(SHELF).reduce((under: Shelf, [path, text]) => {
+    return taken(readShelf(text, path, under), faults) ?? under;
+  }, EMPTY_SHELF);
+}
+
+/** The user's own parts over the shipped ones. */
+export const readOwnShelf = (text: string): Reading<Shelf> => readShelf(text, 'your shelf', wholeShelf());
+
+/** What was wrong with a file, line by line. */
+export const inWords = (errors: readonly FileError[]): readonly string[] => errors.map(fileErrorText);
+
 /** A file that a user gave, by what its `format` says it is. */
-export function readAny(text: string, file: string, under: Shelf): FileRead {
+export function readAny(text: string, file: string): FileRead {
   const parsed = parseText(text, file);
   if (!parsed.ok) return unreadable(parsed.errors);
   const { data } = parsed.value;
@@ -24,7 +44,7 @@ export function readAny(text: string, file: string, under: Shelf): FileRead {
       return read.ok ? { is: 'brief', brief: read.value } : unreadable(read.errors);
     }
     case SHELF_FORMAT: {
-      const read = readShelf(text, file, under);
+      const read = readShelf(text, file, wholeShelf());
       return read.ok ? { is: 'shelf', text } : unreadable(read.errors);
     }
     default:
