@@ -28,7 +28,7 @@ export function assessBuild(file: string, options: AssessOptions, io: Io): ExitC
       sections: sectionTables(),
       where: read,
       blades: loadBlades(options.shelf, io),
-      tier: options.full ? 'full' : 'quick',
+      tier: options.full ? 'full' : 'hover',
     }),
   );
   io.writeOut(
