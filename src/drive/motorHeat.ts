@@ -23,6 +23,8 @@ export interface HeatLoad {
   readonly airTemperature: number;
   /** On heat shed to the air, 1 as the model says. */
   readonly coolingScale: number;
+  /** On both heat capacities, 1 as the model says; 1 when absent. */
+  readonly heatCapacityScale?: number;
 }
 
 export interface MotorTemperatures {
@@ -81,7 +83,9 @@ export function temperaturesAfter(
   duration: number,
 ): MotorTemperatures {
   const { copper, copperRise, toCase, toAir } = ratesOf(motor, load);
-  const { windingCapacity, caseCapacity } = motor.heat;
+  const { heatCapacityScale = 1 } = load;
+  const windingCapacity = motor.heat.windingCapacity * heatCapacityScale;
+  const caseCapacity = motor.heat.caseCapacity * heatCapacityScale;
   const a = (copperRise - toCase) / windingCapacity;
   const b = toCase / windingCapacity;
   const c = toCase / caseCapacity;

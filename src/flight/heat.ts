@@ -62,6 +62,7 @@ function loadOf(
     washSpeed: climb + inducedSpeed(point.thrust, climb, model.airDensity, disc),
     airTemperature: model.airTemperature,
     coolingScale: levers.coolingScale,
+    heatCapacityScale: levers.heatCapacityScale,
   };
 }
 

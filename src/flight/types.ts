@@ -99,6 +99,8 @@ export interface Levers {
   readonly massScale: number;
   /** Heat that a motor sheds at a given temperature. */
   readonly coolingScale: number;
+  /** Heat that winding and case of every motor take up for a kelvin: how slowly they warm. */
+  readonly heatCapacityScale: number;
   /** Thrust that arms and guards take away. */
   readonly downloadScale: number;
   /** Power above hover that the pilot's style asks. */
@@ -123,6 +125,7 @@ export const neutralLevers: Levers = {
   avionicsPowerScale: 1,
   massScale: 1,
   coolingScale: 1,
+  heatCapacityScale: 1,
   downloadScale: 1,
   styleScale: 1,
   dragScale: 1,

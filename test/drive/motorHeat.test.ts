@@ -34,6 +34,16 @@ function marched(duration: number): { winding: number; case: number } {
 }
 
 describe('motor heat', () => {
+  // C dT/dt = P - G T: twice C is the same course at half the pace.
+  it('takes twice as long to its limit with twice the heat capacity, and settles where it did', () => {
+    const hard = { ...load, current: 30 };
+    const time = timeToLimit(model, hard, cold);
+    expect(timeToLimit(model, { ...hard, heatCapacityScale: 2 }, cold) / time).toBeCloseTo(2, 2);
+    expect(settledTemperatures(model, { ...load, heatCapacityScale: 2 })).toEqual(
+      settledTemperatures(model, load),
+    );
+  });
+
   it.each([0.5, 5, 60])('follows explicit steps after %f s', (duration) => {
     const exact = temperaturesAfter(model, load, cold, duration);
     const stepped = marched(duration);

@@ -114,6 +114,7 @@ export function unknownsOf(
   });
   list.push({ lever: 'massScale', label: 'all-up mass', ...massDoubt(build, parts) });
   list.push({ lever: 'coolingScale', label: 'motor cooling', deviation: 0.35, ...ours });
+  list.push({ lever: 'heatCapacityScale', label: 'heat capacity of the motors', deviation: 0.4, ...ours });
   list.push({ lever: 'downloadScale', label: 'thrust lost on the arms', deviation: 0.4, ...ours });
   list.push({ lever: 'styleScale', label: 'how hard it is flown', deviation: 0.15, ...ours });
   return list;

@@ -24,6 +24,7 @@ export function forwardHeat(
       washSpeed: Math.hypot(trim.speed * Math.sin(trim.tilt) + induced, trim.speed * Math.cos(trim.tilt)),
       airTemperature: air,
       coolingScale: levers.coolingScale,
+      heatCapacityScale: levers.heatCapacityScale,
     };
     const settled = settledTemperatures(station.motor, load);
     const time = timeToLimit(station.motor, load, { winding: air, case: air });
