@@ -50,10 +50,19 @@ export function evaluate(
   context: EvaluationContext,
   worthIt: (standing: number) => boolean = () => true,
 ): Verdict {
+  const resolved = resolveCandidate(question.template, choice, context.shelf, context.ready);
+  return resolved.ok ? evaluateCraft(question, resolved.value, context, worthIt) : out('no aircraft');
+}
+
+/** As `evaluate`, for a craft that is resolved already. */
+export function evaluateCraft(
+  question: ShortlistQuestion,
+  craft: Craft,
+  context: EvaluationContext,
+  worthIt: (standing: number) => boolean = () => true,
+): Verdict {
   const { brief, shelf } = context;
-  const resolved = resolveCandidate(question.template, choice, shelf, context.ready);
-  if (!resolved.ok) return out('no aircraft');
-  const craft = resolved.value;
+  const choice = choiceOf(craft);
   const values = quickValues(craft, context);
   if (typeof values === 'string') return out(values);
   if ((values['hover-throttle'] ?? 1) > hoverThrottleStop) return out('hover-throttle-stop');
@@ -80,6 +89,22 @@ export function evaluate(
       risks,
       values: Object.fromEntries([...told].map((id) => [id, values[id] ?? Number.NaN])),
     },
+  };
+}
+
+/** What a craft is made of, as a choice. */
+function choiceOf({ parts, build }: Craft): Choice {
+  const flying = build.cameras.find(({ role }) => role === 'flying')?.part;
+  return {
+    frame: parts.frame.id,
+    motor: parts.motors[0]?.id ?? '',
+    propeller: parts.propellers[0]?.id ?? '',
+    pack: parts.pack.id,
+    electronics: {
+      ...(parts.controllers === undefined ? {} : { controllers: parts.controllers.id }),
+      flightController: parts.flightController.id,
+    },
+    ...(flying === undefined ? {} : { camera: flying }),
   };
 }
 

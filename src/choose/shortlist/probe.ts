@@ -1,7 +1,7 @@
 import type { Craft, CraftRotor } from '../../build/craft.ts';
 import { motorFacts } from '../../build/infer/motorFacts.ts';
 import { sizeOf } from '../../build/infer/sizes.ts';
-import { controllerModelOf, packModelOf } from '../../build/resolve/electrics.ts';
+import { controllerModelOf, packModelOf, wiringOf } from '../../build/resolve/electrics.ts';
 import { stackLayers } from '../../build/resolve/placing.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { PartOf } from '../../build/schema/part.ts';
@@ -67,7 +67,7 @@ export function probeOf(
     packModel: packModelOf(build, parts),
     stack: stackLayers(parts, base.frame),
     pack: { ...base.pack, size: sizeOf(pack).size },
-    wiring: { ...base.wiring, ...(plug?.kind === 'connector' ? { plug: plug.plug } : {}) },
+    wiring: wiringOf(build, parts),
   };
 }
 
