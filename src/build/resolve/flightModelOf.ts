@@ -1,5 +1,6 @@
 import type { Air } from '../../air/standardAtmosphere.ts';
 import type { FlightModel, RotorRead, Station } from '../../flight/types.ts';
+import { type GuardEffect, guardEffect } from '../../rotor/guard.ts';
 import type { Craft } from '../craft.ts';
 
 /** [m/s2], standard (ISO 80000-3). */
@@ -29,6 +30,7 @@ export function flightModelOf(
     if (!reader || !rotor) throw new RangeError(`readers: none for ${motor.place.name}`);
     const partner = craft.motors.findIndex(({ place }) => place.name === motor.place.coaxialWith);
     const inWake = partner >= 0 && motor.place.propSide === 'below';
+    const guard = guardOf(craft, motor.place.name, rotor.blade.diameter / 2);
     return {
       name: motor.place.name,
       position: motor.discPlace,
@@ -41,6 +43,7 @@ export function flightModelOf(
       controller: craft.controllerModel,
       supplyLead: motor.supplyLead,
       motorLead: motor.motorLead,
+      ...(guard === undefined ? {} : { guard }),
       ...(inWake ? { inWakeOf: partner } : {}),
       ...(motor.place.tilts ? { servoTilt: TAIL_TILT } : {}),
     };
@@ -59,4 +62,24 @@ export function flightModelOf(
     airTemperature: air.temperature,
     landingReserve,
   };
+}
+
+/** Depth over diameter from which a straight ring keeps the wake from contracting (common practice, no source). */
+const FULL_DEPTH = 0.2;
+/** Struts that hold a ring, as thick as its wall and as long as the radius (common practice, no source). */
+const STRUTS = 3;
+
+/** What the ring round a motor does to its rotor; undefined without one, or where the propeller does not fit in. */
+function guardOf(craft: Craft, motor: string, radius: number): GuardEffect | undefined {
+  const ring = craft.frame.guards.find((each) => each.motor === motor);
+  if (ring === undefined || ring.innerRadius <= radius) return undefined;
+  return guardEffect(
+    {
+      tipGap: ring.innerRadius - radius,
+      lipRadius: craft.parts.frame.guards?.lipRadius ?? 0,
+      expansionRatio: 0.5 + 0.5 * Math.min(1, ring.height / (2 * radius) / FULL_DEPTH),
+      blockedArea: STRUTS * ring.wallThickness * radius,
+    },
+    radius,
+  );
 }
