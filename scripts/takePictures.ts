@@ -1,17 +1,32 @@
 // Photographs the built page for docs/pictures: `npx vite build && npx tsx scripts/takePictures.ts`. By hand, when a sheet changes.
 import { mkdirSync } from 'node:fs';
-import { launch, openPage, settled } from '../test/web/browser.ts';
+import { launch, openPage, settled, workedOut } from '../test/web/browser.ts';
 import { servePage } from '../test/web/servePage.ts';
 
+const ALL = [
+  'choice',
+  'brief',
+  'airframe',
+  'lift',
+  'heat',
+  'flight',
+  'wind',
+  'picture',
+  'shake',
+  'knocks',
+  'money',
+  'fit',
+];
+
 const SHOTS = [
-  ...['choice', 'airframe', 'lift', 'heat', 'flight', 'money', 'fit'].map((sheet) => ({
+  ...ALL.map((sheet) => ({ sheet, width: 1440, theme: 'light' as const })),
+  ...['choice', 'airframe', 'heat', 'picture', 'shake'].map((sheet) => ({
     sheet,
     width: 1440,
-    theme: 'light' as const,
+    theme: 'dark' as const,
   })),
-  ...['choice', 'airframe', 'heat'].map((sheet) => ({ sheet, width: 1440, theme: 'dark' as const })),
-  ...['choice', 'fit'].map((sheet) => ({ sheet, width: 390, theme: 'light' as const })),
-  ...['airframe', 'lift'].map((sheet) => ({ sheet, width: 390, theme: 'dark' as const })),
+  ...['choice', 'fit', 'brief', 'flight'].map((sheet) => ({ sheet, width: 390, theme: 'light' as const })),
+  ...['airframe', 'lift', 'knocks'].map((sheet) => ({ sheet, width: 390, theme: 'dark' as const })),
 ];
 
 async function main(): Promise<void> {
@@ -21,6 +36,10 @@ async function main(): Promise<void> {
     const { page } = await openPage(browser, { width, height: width < 500 ? 844 : 900, theme });
     await page.goto(`${server.address}#choice`);
     await settled(page);
+    await workedOut(page);
+    // The order waits for every build's full assessment.
+    await page.waitForTimeout(6000);
+    await workedOut(page);
     // By way of the first sheet, as a reader comes: the build that leads is the one that is open.
     await page.getByRole('tab', { name: sheet }).click();
     await page.waitForTimeout(200);

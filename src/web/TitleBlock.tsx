@@ -39,7 +39,7 @@ export function TitleBlock({ pen, manner }: { readonly pen: number; readonly man
         </strong>
       </Cell>
       <Cell name="scale">
-        <strong>{pen > 0 ? `1 : ${sayScale(pen)}` : ''}</strong>
+        <strong>{pen > 0 && sheet !== 'brief' ? `1 : ${sayScale(pen)}` : ''}</strong>
       </Cell>
       <Cell name="state">
         <strong aria-live="polite">{waiting ? 'computing' : changed ? 'changed' : 'as it came'}</strong>

@@ -214,14 +214,13 @@ describe('the page and the command line', () => {
     for (const { id, build } of builds.slice(0, 2)) {
       // It ends with 1 where there is a stop: that is an answer too.
       const { stdout: text } = spawnSync(
-        'npx',
+        'bin/quadwright',
         [
-          'tsx',
-          'src/cli/main.ts',
           'assess',
           `demo/first-freestyle/${id}.yaml`,
           '--brief',
           'demo/first-freestyle/brief.yaml',
+          '--full',
           '--json',
         ],
         { encoding: 'utf8', maxBuffer: 64e6 },

@@ -20,7 +20,7 @@ export const QUESTIONS: readonly Question[] = [
   },
   {
     asks: 'What do I spend?',
-    ids: ['first-flight-cost', 'aircraft-cost', 'missing-cost', 'knocks-cost'],
+    ids: ['first-flight-cost', 'aircraft-cost', 'missing-cost', 'knocks-money'],
     brief: ['first-flight-cost'],
   },
   {

@@ -102,12 +102,8 @@ function Subject({
         margin={many ? null : figures}
         stale={behind}
         onScale={onScale}
-        under={
-          <>
-            {hits && <HitTable hits={hits} manner={manner} />}
-            {many && <div className="figure wide many">{figures}</div>}
-          </>
-        }
+        under={hits && <HitTable hits={hits} manner={manner} />}
+        across={many && <div className="many">{figures}</div>}
       />
     );
   }

@@ -15,6 +15,8 @@ interface Props {
   /** Under the figures, across the board. */
   readonly under?: ReactNode;
   readonly margin: ReactNode;
+  /** Below everything, from side to side. */
+  readonly across?: ReactNode;
   /** Older than the build: being worked out anew. */
   readonly stale: boolean;
   readonly onScale: (pen: number) => void;
@@ -26,7 +28,7 @@ const GAP = 34;
 const WIDEST = 620;
 
 /** The sheet of a subject that is seen in figures rather than on the plan. */
-export function FigureBoard({ figures, findings, none, under, margin, stale, onScale }: Props) {
+export function FigureBoard({ figures, findings, none, under, margin, across, stale, onScale }: Props) {
   // Figures of several scales have none to tell.
   useLayoutEffect(() => onScale(0), [onScale]);
   const [ref, { width }] = useSize<HTMLDivElement>();
@@ -55,6 +57,7 @@ export function FigureBoard({ figures, findings, none, under, margin, stale, onS
         <MarginNotes notes={notes} none={none} />
         {margin}
       </aside>
+      {across}
     </div>
   );
 }
