@@ -1,5 +1,5 @@
 import { DIMENSIONS, type Dimension, type Unit } from '../../units/dimensions.ts';
-import type { Box, Given } from '../schema/fields.ts';
+import type { Given } from '../schema/fields.ts';
 
 /** Twelve digits: finer than any measurement, and free of the last bits a conversion leaves. */
 const DIGITS = 12;
@@ -43,7 +43,3 @@ export const moneyText = ({
   readonly amount: number;
   readonly currency: string;
 }): string => `${amount.toFixed(2)} ${currency}`;
-
-/** `36 x 36 x 8 mm` */
-export const boxText = ({ length, width, height }: Box): string =>
-  `${[length, width, height].map((side) => tidy(side * 1000)).join(' x ')} mm`;

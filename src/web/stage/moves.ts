@@ -13,6 +13,8 @@ export interface Movable {
 /** Nearest and farthest that a file may tell between motors [m]. */
 const LEAST = 0.03;
 const MOST = 1.5;
+/** By so much at least [m]. */
+const WIDER = 0.001;
 const within = (length: number): number => Math.min(Math.max(length, LEAST), MOST);
 
 /** The layout with one motor brought to a place (x forward, y right) [m]; a trade layout keeps its symmetry. */
@@ -37,9 +39,10 @@ export function withMotorAt(
     case 'X8 coaxial':
       return { ...layout, width: across, length: along };
     case 'dead cat':
+      // A dead cat is wider in front: the hand stops where it would be none.
       return to.x > 0
-        ? { ...layout, frontWidth: across, length: along }
-        : { ...layout, rearWidth: across, length: along };
+        ? { ...layout, frontWidth: Math.max(across, layout.rearWidth + WIDER), length: along }
+        : { ...layout, rearWidth: Math.min(across, layout.frontWidth - WIDER), length: along };
     case 'tri':
     case 'Y6 coaxial':
       // The origin is the mean of the motors: two in front lie a third of the length ahead of it.
