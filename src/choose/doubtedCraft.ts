@@ -1,5 +1,5 @@
 import type { AssessContext } from '../assess/assess.ts';
-import { type FigureName, type Figures, tellHover } from '../assess/figures.ts';
+import { type Figures, tellHover } from '../assess/figures.ts';
 import { shifted } from '../assess/flownMeasures.ts';
 import { prepareFlight } from '../assess/prepareFlight.ts';
 import type { Craft } from '../build/craft.ts';
@@ -34,6 +34,3 @@ export function doubtedCraft(craft: Craft, context: AssessContext): Outcome<Doub
     },
   };
 }
-
-/** A figure that can be asked of a doubted craft. */
-export const isFigure = (id: string, figures: Figures): id is FigureName => Object.hasOwn(figures, id);
