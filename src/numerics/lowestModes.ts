@@ -2,13 +2,19 @@ import { type Banded, factorBanded, multiplyBanded, solveBanded } from './banded
 import { noSolution, type Outcome, solved } from './outcome.ts';
 import { type EigenPairs, generalisedEigen } from './symmetricEigen.ts';
 
+/** Slowest shrinking of a change still taken at its word. */
+const SLOWEST = 0.999;
+/** Changes below this, relative, are rounding. */
+const ROUNDING = 1e-14;
+
 /**
  * The lowest `count` eigenpairs of K x = lambda M x with banded symmetric K and M, by subspace
  * iteration (Bathe, Finite Element Procedures, 11.6) on K + shift M. An unsupported structure needs a
  * positive `shift` (that is, a point below zero); eigenvalues come back unshifted. Vectors are
  * M-orthonormal. Small dense problems: `generalisedEigen`.
  *
- * @param tolerance relative change of every eigenvalue over the last step, which the error is well below
+ * @param tolerance relative error of every eigenvalue, judged from how its last changes shrink: where values crowd
+ * they shrink slowly, and a small change alone would stop too early
  */
 export function lowestModes(
   stiffness: Banded,
@@ -33,6 +39,7 @@ export function lowestModes(
   const reducedK = new Float64Array(q * q);
   const reducedM = new Float64Array(q * q);
   let previous = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  let lastChanges = new Float64Array(count).fill(Number.NaN);
   for (let iteration = 0; iteration < 200; iteration++) {
     for (let k = 0; k < q; k++)
       multiplyBanded(mass, x.subarray(k * size, (k + 1) * size), mx.subarray(k * size, (k + 1) * size));
@@ -46,13 +53,19 @@ export function lowestModes(
     if (!reduced.ok) return reduced;
     combine(x, reduced.value.vectors, size, q, mx);
     const values = reduced.value.values.slice(0, count);
-    const settled = values.every(
-      (value, k) => Math.abs(value - (previous[k] as number)) <= tolerance * Math.abs(value),
-    );
+    const changes = values.map((value, k) => Math.abs(value - (previous[k] as number)));
+    const settled = values.every((value, k) => {
+      const change = changes[k] as number;
+      const ratio = Math.min(change / (lastChanges[k] as number), SLOWEST);
+      const remaining = (change * ratio) / (1 - ratio);
+      const scale = Math.abs(value);
+      return Math.max(change, remaining) <= tolerance * scale || change <= ROUNDING * scale;
+    });
     if (settled) {
       return solved({ values: values.map((value) => value - shift), vectors: x.slice(0, count * size) });
     }
     previous = values;
+    lastChanges = changes;
   }
   return noSolution('the modes did not settle in 200 subspace iterations');
 }
