@@ -5,7 +5,20 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { launch, openPage, settled, type WatchedPage, workedOut } from './browser.ts';
 import { servePage } from './servePage.ts';
 
-const SHEETS = ['choice', 'brief', 'airframe', 'lift', 'heat', 'flight', 'wind', 'picture', 'money', 'fit'];
+const SHEETS = [
+  'choice',
+  'brief',
+  'airframe',
+  'lift',
+  'heat',
+  'flight',
+  'wind',
+  'picture',
+  'shake',
+  'knocks',
+  'money',
+  'fit',
+];
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;
