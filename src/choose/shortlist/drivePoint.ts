@@ -1,21 +1,14 @@
 import type { Air } from '../../air/standardAtmosphere.ts';
-import type { Craft } from '../../build/craft.ts';
 import { usableCapacity } from '../../drive/battery.ts';
 import { type HeatLoad, settledTemperatures, timeToLimit } from '../../drive/motorHeat.ts';
-import type { ControllerModel, MotorModel, PackModel, WireModel } from '../../drive/types.ts';
+import type { ControllerModel, WireModel } from '../../drive/types.ts';
 import { type Circuit, circuitOf } from '../../flight/circuit.ts';
 import { currentOfCurve, dutyCurve } from '../../flight/dutyCurve.ts';
 import { emptySupply, feed, type Supply } from '../../flight/feed.ts';
 import { emptyLoad, type Load, loadForThrusts } from '../../flight/load.ts';
 import { sourceAt } from '../../flight/operatingPoint.ts';
 import { loadForDuties } from '../../flight/throttle.ts';
-import {
-  type FlightModel,
-  neutralLevers,
-  type RotorRead,
-  type Station,
-  type Style,
-} from '../../flight/types.ts';
+import { type FlightModel, neutralLevers, type Station, type Style } from '../../flight/types.ts';
 import { inducedSpeed } from '../../flight/wake.ts';
 
 /** What is still open, each at one end: all stations alike, as the best or the worst of them. */
@@ -33,16 +26,13 @@ export interface Ends {
   readonly mass: number;
 }
 
-/** What is fixed once frame, motor, propeller and pack are. */
+/**
+ * A model of what is fixed once frame, motor, propeller and pack are, made by `flightModelOf` itself so that whatever
+ * it knows of rotors and rings is in the bounds too. What is still open is laid over it by `Ends`.
+ */
 export interface Drivetrain {
-  /** Of the frame: places and order of the motors. */
-  readonly craft: Craft;
-  readonly motor: MotorModel;
-  readonly read: RotorRead;
-  readonly diameter: number;
-  readonly pack: PackModel;
+  readonly model: FlightModel;
   readonly air: Air;
-  readonly reserve: number;
 }
 
 /** Ranges that every completion's measures lie in; SI. */
@@ -151,8 +141,8 @@ function longest(train: Drivetrain, easy: Circuit, frugal: Circuit, hover: Load,
   const highest = sourceAt(frugal, 1).emf;
   const curve = dutyCurve(frugal, duties, 0.4 * highest, highest);
   const settled = fullDuty(easy, sourceAt(easy, 1, 0), hover).packCurrent;
-  const capacity = usableCapacity(train.pack, train.air.temperature);
-  const slice = (1 - train.reserve) / SLICES;
+  const capacity = usableCapacity(train.model.pack, train.model.packTemperature);
+  const slice = (1 - train.model.landingReserve) / SLICES;
   let duration = 0;
   for (let k = 0; k < SLICES; k++) {
     const charge = 1 - (k + 0.5) * slice;
@@ -173,10 +163,10 @@ function longest(train: Drivetrain, easy: Circuit, frugal: Circuit, hover: Load,
 
 /** Terminal voltage at the least current and the least polarisation that a hover leaves. */
 function highestCell(train: Drivetrain, frugal: Circuit, hover: Load, settled: number): number {
-  const charge = Math.max(train.reserve, 0.02);
+  const charge = Math.max(train.model.landingReserve, 0.02);
   const { packCurrent } = fullDuty(frugal, sourceAt(frugal, charge), hover);
   const { emf, resistance } = sourceAt(frugal, charge, settled);
-  return (emf - resistance * packCurrent) / train.pack.series;
+  return (emf - resistance * packCurrent) / train.model.pack.series;
 }
 
 function longestHeld(
@@ -189,7 +179,9 @@ function longestHeld(
 ): number {
   const [branch] = easy.branches;
   if (branch === undefined || least.current === 0) return Number.POSITIVE_INFINITY;
-  const { motor, air } = train;
+  const { air } = train;
+  const motor = train.model.stations[0]?.motor;
+  if (motor === undefined) return Number.POSITIVE_INFINITY;
   const loadAt = (current: number, speed: number, thrust: number): HeatLoad => ({
     current,
     resistanceScale: 1,
@@ -250,38 +242,8 @@ interface FullDuty {
   readonly packCurrent: number;
 }
 
-function modelOf(train: Drivetrain, ends: Ends): FlightModel {
-  const { craft, air } = train;
-  const stations = craft.motors.map((motor): Station => {
-    const partner = craft.motors.findIndex(({ place }) => place.name === motor.place.coaxialWith);
-    const inWake = partner >= 0 && motor.place.propSide === 'below';
-    return {
-      name: motor.place.name,
-      position: motor.place.position,
-      spin: motor.place.spin,
-      rotor: train.read,
-      propDiameter: train.diameter,
-      downloadShare: ends.downloadShare,
-      rotatingInertia: 0,
-      motor: train.motor,
-      controller: ends.controller,
-      supplyLead: ends.supplyLead,
-      motorLead: ends.motorLead,
-      ...(inWake ? { inWakeOf: partner } : {}),
-    };
-  });
-  return {
-    stations,
-    pack: train.pack,
-    packTemperature: air.temperature,
-    mainWire: ends.mainWire,
-    connectorResistance: ends.connectorResistance,
-    avionicsPower: ends.avionicsPower,
-    mass: ends.mass,
-    centreOfGravity: [0, 0, 0],
-    gravity: 9.80665,
-    airDensity: air.density,
-    airTemperature: air.temperature,
-    landingReserve: train.reserve,
-  };
+function modelOf({ model }: Drivetrain, ends: Ends): FlightModel {
+  const { mass, mainWire, connectorResistance, avionicsPower, ...each } = ends;
+  const stations = model.stations.map((station): Station => ({ ...station, ...each }));
+  return { ...model, stations, mass, mainWire, connectorResistance, avionicsPower };
 }

@@ -2,6 +2,7 @@ import type { Craft } from '../../build/craft.ts';
 import { armDownload } from '../../build/infer/armDownload.ts';
 import { motorFacts } from '../../build/infer/motorFacts.ts';
 import { motorLeadOf, supplyLeadOf } from '../../build/resolve/electrics.ts';
+import { flightModelOf } from '../../build/resolve/flightModelOf.ts';
 import type { ControllerModel, WireModel } from '../../drive/types.ts';
 import { wireResistance } from '../../drive/wire.ts';
 import { type Ranges, surelyBroken } from './bounds.ts';
@@ -284,15 +285,7 @@ export function driveOf(
     avionicsPower: pick(...powers),
     mass,
   });
-  const train = {
-    craft,
-    motor: motor.model,
-    read,
-    diameter: rotor.blade.diameter,
-    pack: probe.packModel,
-    air,
-    reserve: brief.reserve,
-  };
+  const train = { model: flightModelOf(probe, [read], air, brief.reserve), air };
   return driveBounds(train, end(Math.min, ranges.mass[0]), end(Math.max, ranges.mass[1]), style);
 }
 
