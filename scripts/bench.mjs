@@ -5,11 +5,14 @@ import { build } from 'vite';
 import { run } from './setUp.mjs';
 
 const wanted = process.argv.slice(2);
+/** Minutes each: run only when named. */
+const LONG = ['fuzz', 'shortlist'];
 const names = readdirSync('bench')
   .filter((name) => name.endsWith('.ts'))
   .map((name) => name.slice(0, -3))
-  .filter((name) => wanted.length === 0 || wanted.includes(name));
-if (names.length === 0) {
+  .filter((name) => (wanted.length === 0 ? !LONG.includes(name) : wanted.includes(name)));
+const accuracy = wanted.length === 0 || wanted.includes('accuracy');
+if (names.length === 0 && !accuracy) {
   console.error(`No such benchmark. There are: ${readdirSync('bench').join(', ')}`);
   process.exit(2);
 }
@@ -30,5 +33,9 @@ for (const name of names) {
   });
   console.log(`\n== ${name}`);
   worst = Math.max(worst, run('node', [`dist/bench/${name}/bench.mjs`]));
+}
+if (accuracy) {
+  console.log('\n== accuracy against the UIUC data, where the folder is present');
+  worst = Math.max(worst, run('npx', ['--no-install', 'tsx', 'scripts/rotorAccuracy.ts']));
 }
 process.exit(worst);

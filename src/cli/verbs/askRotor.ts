@@ -2,6 +2,7 @@ import { type Air, standardAtmosphere } from '../../air/standardAtmosphere.ts';
 import { rotorBand } from '../../rotor/band.ts';
 import { bladeFromNameplate, bladeFromTable } from '../../rotor/blade.ts';
 import { anchorBlade } from '../../rotor/fitBlade.ts';
+import { nextMeasurement } from '../../rotor/nextMeasurement.ts';
 import { type SectionTables, sectionTables } from '../../rotor/sections.ts';
 import { solveRotor } from '../../rotor/solveRotor.ts';
 import type { Blade } from '../../rotor/types.ts';
@@ -71,7 +72,11 @@ export function askRotor(options: AskRotorOptions, io: Io): void {
       return answer(blade, sections, air, rpm, speed);
     }),
   );
-  io.writeOut(options.json ? `${JSON.stringify(answers, null, 2)}\n` : answersText(answers, blade));
+  io.writeOut(
+    options.json
+      ? `${JSON.stringify(answers, null, 2)}\n`
+      : `${answersText(answers, blade)}${nextText(blade, sections, air, answers[0])}`,
+  );
 }
 
 function bladeOf(options: AskRotorOptions, io: Io): Blade {
@@ -180,6 +185,17 @@ function answer(blade: Blade, sections: SectionTables, air: Air, rpm: number, sp
       : null,
     ...(band.ok ? {} : { noBand: band.reason }),
   };
+}
+
+/** Which measurement would narrow the answer most, at the first point asked. */
+function nextText(blade: Blade, sections: SectionTables, air: Air, first: RotorAnswer | undefined): string {
+  if (first === undefined) return '';
+  const condition = { angularSpeed: (first.rpm * Math.PI) / 30, axialSpeed: first.speed, air };
+  const gains = nextMeasurement(blade, sections, condition);
+  const [best] = gains.ok ? gains.value : [];
+  if (best === undefined) return '';
+  const share = (of: number) => `${Math.round(100 * of)} %`;
+  return `Measure next: ${best.measurement}; it narrows the thrust band to ${share(best.thrustBand)} and the power band to ${share(best.powerBand)} of its width.\n`;
 }
 
 function answersText(answers: readonly RotorAnswer[], blade: Blade): string {
