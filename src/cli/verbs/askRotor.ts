@@ -198,6 +198,9 @@ function nextText(blade: Blade, sections: SectionTables, air: Air, first: RotorA
   return `Measure next: ${best.measurement}; it narrows the thrust band to ${share(best.thrustBand)} and the power band to ${share(best.powerBand)} of its width.\n`;
 }
 
+/** Two digits, without an exponent: nameplates are not known finer. */
+const two = (value: number) => String(Number(value.toPrecision(2)));
+
 function answersText(answers: readonly RotorAnswer[], blade: Blade): string {
   const rows = answers.map((each) => {
     const head = [each.rpm.toFixed(0), each.speed.toFixed(1), each.advanceRatio.toFixed(2)];
@@ -208,9 +211,9 @@ function answersText(answers: readonly RotorAnswer[], blade: Blade): string {
       band === undefined ? '' : `${band[0].toPrecision(2)} to ${band[1].toPrecision(2)}`;
     return [
       ...head,
-      each.thrust.toPrecision(2),
-      each.power.toPrecision(2),
-      (each.torque * 1000).toPrecision(2),
+      two(each.thrust),
+      two(each.power),
+      two(each.torque * 1000),
       (each.thrustCoefficient ?? 0).toPrecision(2),
       share(each.band?.thrustCoefficient),
       (each.powerCoefficient ?? 0).toPrecision(2),
