@@ -34,6 +34,8 @@ export function lowestModes(
     return noSolution('the stiffness is singular: the structure is loose, or needs a shift');
 
   const q = Math.min(size, Math.max(2 * count, count + 8));
+  // Where the subspace is half the whole there is nothing to win, and crowded values would settle slowly.
+  if (2 * q >= size) return fewOfAll(stiffness, mass, count);
   const x = startVectors(mass, q);
   const mx = new Float64Array(q * size);
   const reducedK = new Float64Array(q * q);
@@ -108,4 +110,28 @@ function combine(x: Float64Array, vectors: Float64Array, size: number, q: number
     }
   }
   x.set(work);
+}
+
+/** The lowest of all modes of a small problem, solved densely. */
+function fewOfAll(stiffness: Banded, mass: Banded, count: number): Outcome<EigenPairs> {
+  const { size } = stiffness;
+  const all = generalisedEigen(dense(stiffness), dense(mass), size);
+  if (!all.ok) return all;
+  return solved({
+    values: all.value.values.slice(0, count),
+    vectors: all.value.vectors.slice(0, count * size),
+  });
+}
+
+function dense(matrix: Banded): Float64Array {
+  const { size } = matrix;
+  const full = new Float64Array(size * size);
+  const unit = new Float64Array(size);
+  for (let column = 0; column < size; column++) {
+    unit.fill(0);
+    unit[column] = 1;
+    // Symmetric, so a column may stand as a row.
+    multiplyBanded(matrix, unit, full.subarray(column * size, (column + 1) * size));
+  }
+  return full;
 }
