@@ -1,25 +1,11 @@
 // Photographs the built page for docs/pictures: `npx vite build && npx tsx scripts/takePictures.ts`. By hand, when a sheet changes.
 import { mkdirSync } from 'node:fs';
+import { SHEETS } from '../src/web/state/sheetNames.ts';
 import { launch, openPage, settled, workedOut } from '../test/web/browser.ts';
 import { servePage } from '../test/web/servePage.ts';
 
-const ALL = [
-  'choice',
-  'brief',
-  'airframe',
-  'lift',
-  'heat',
-  'flight',
-  'wind',
-  'picture',
-  'shake',
-  'knocks',
-  'money',
-  'fit',
-];
-
 const SHOTS = [
-  ...ALL.map((sheet) => ({ sheet, width: 1440, theme: 'light' as const })),
+  ...SHEETS.map((sheet) => ({ sheet, width: 1440, theme: 'light' as const })),
   ...['choice', 'airframe', 'heat', 'picture', 'shake'].map((sheet) => ({
     sheet,
     width: 1440,

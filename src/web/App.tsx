@@ -11,7 +11,8 @@ import { BuildSheet } from './sheets/BuildSheet.tsx';
 import { useAnswers } from './state/answers.ts';
 import { redo, undo, useDesk } from './state/desk.ts';
 import { useManner } from './state/manner.ts';
-import { SHEETS, turnTo, usePlace } from './state/place.ts';
+import { turnTo, usePlace } from './state/place.ts';
+import { SHEETS } from './state/sheetNames.ts';
 import { TitleBlock } from './TitleBlock.tsx';
 import { Tour } from './tour/Tour.tsx';
 

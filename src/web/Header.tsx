@@ -5,7 +5,8 @@ import { DeskDialog } from './desk/DeskDialog.tsx';
 import { FindDialog } from './find/FindDialog.tsx';
 import { SeverityMark } from './parts/SeverityMark.tsx';
 import { redo, undo, useDesk } from './state/desk.ts';
-import { SHEETS, type SheetName, sheetNumber, usePlace } from './state/place.ts';
+import { type SheetName, sheetNumber, usePlace } from './state/place.ts';
+import { SHEETS } from './state/sheetNames.ts';
 import { setTheme, useTheme } from './state/theme.ts';
 import type { BuildView } from './worker/protocol.ts';
 

@@ -4,7 +4,8 @@ import { sayInWords } from '../report/sayFigure.ts';
 import { Picker } from './schedule/Picker.tsx';
 import { useAnswers } from './state/answers.ts';
 import { asItCame, openBuild, useDesk } from './state/desk.ts';
-import { SHEETS, sheetNumber, turnTo, usePlace } from './state/place.ts';
+import { sheetNumber, turnTo, usePlace } from './state/place.ts';
+import { SHEETS } from './state/sheetNames.ts';
 
 /** What the sheet is of, at its foot: build, brief, site, scale, state. */
 export function TitleBlock({ pen, manner }: { readonly pen: number; readonly manner: Manner }) {

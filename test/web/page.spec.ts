@@ -2,23 +2,10 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { SHEETS } from '../../src/web/state/sheetNames.ts';
 import { launch, openPage, settled, type WatchedPage, workedOut } from './browser.ts';
 import { servePage } from './servePage.ts';
 
-const SHEETS = [
-  'choice',
-  'brief',
-  'airframe',
-  'lift',
-  'heat',
-  'flight',
-  'wind',
-  'picture',
-  'shake',
-  'knocks',
-  'money',
-  'fit',
-];
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 let browser: Browser;

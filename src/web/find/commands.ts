@@ -6,7 +6,8 @@ import { slotsOf } from '../schedule/slots.ts';
 import { useAnswers } from '../state/answers.ts';
 import { addBuild, asItCame, change, openBuild, redo, undo, useDesk } from '../state/desk.ts';
 import { setUnits, useManner } from '../state/manner.ts';
-import { SHEETS, turnTo } from '../state/place.ts';
+import { turnTo } from '../state/place.ts';
+import { SHEETS } from '../state/sheetNames.ts';
 import { setTheme, useTheme } from '../state/theme.ts';
 import { startTour } from '../tour/tour.ts';
 

@@ -1,19 +1,6 @@
 import { create } from 'zustand';
+import { SHEETS } from './sheetNames.ts';
 
-export const SHEETS = [
-  'choice',
-  'brief',
-  'airframe',
-  'lift',
-  'heat',
-  'flight',
-  'wind',
-  'picture',
-  'shake',
-  'knocks',
-  'money',
-  'fit',
-] as const;
 export type SheetName = (typeof SHEETS)[number];
 /** Sheets that show one build. */
 export type BuildSheetName = Exclude<SheetName, 'choice' | 'brief'>;
