@@ -7,7 +7,6 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { standardAtmosphere } from '../src/air/standardAtmosphere.ts';
 import { bladeFromNameplate } from '../src/rotor/blade.ts';
 import { solveElements } from '../src/rotor/elements.ts';
@@ -51,7 +50,7 @@ let here = lapHere();
 if (spawnSync('cc', ['--version']).status === 0) {
   const folder = mkdtempSync(join(tmpdir(), 'kernel-'));
   const program = join(folder, 'kernel');
-  execFileSync('cc', ['-O3', '-o', program, fileURLToPath(new URL('rotorKernel.c', import.meta.url)), '-lm']);
+  execFileSync('cc', ['-O3', '-o', program, 'bench/rotorKernel.c', '-lm']);
   const text = input.map((line) => line.join(' ')).join('\n');
   let there = Number.POSITIVE_INFINITY;
   let agree = 0;
