@@ -13,6 +13,7 @@ import { type CalibrateOptions, calibrate } from './verbs/calibrate.ts';
 import { checkFiles } from './verbs/check.ts';
 import { type CompareOptions, compareBuilds } from './verbs/compare.ts';
 import { lookThroughShelf, type ShelfOptions } from './verbs/shelf.ts';
+import { type ShelveOptions, shelveList } from './verbs/shelve.ts';
 import { makeShortlist, type ShortlistOptions } from './verbs/shortlist.ts';
 
 /**
@@ -133,6 +134,33 @@ Examples:
       '\nExamples:\n  quadwright shelf\n  quadwright shelf motor --find 2207\n  quadwright shelf turnstone-5',
     )
     .action((what: string | undefined, options: ShelfOptions) => lookThroughShelf(what, options, io));
+
+  program
+    .command('shelve <list>')
+    .description('a list of parts (CSV, YAML, JSON) onto your own shelf: shown first, kept when told')
+    .requiredOption('--onto <file>', 'your shelf; made when there is none')
+    .option('--kind <kind>', 'what all of them are, where no column tells it')
+    .option('--column <use>', 'NAME=FIELD in UNIT; NAME= leaves it out; may be given again', gather, [])
+    .option(
+      '--decimals <mark>',
+      'what stands before decimals: point or comma; seen by the numbers when absent',
+    )
+    .option('--separator <mark>', 'between cells: comma, semicolon, tab, bar; seen when absent')
+    .option('--trust <trust>', 'how values are known that do not tell it: measured, maker, inferred')
+    .option('--source <words>', 'where the list comes from')
+    .option('--rates <file>', 'prices converted at your rates of a day')
+    .option('--same <choice>', 'parts known already: old, new or both')
+    .option('--good-rows', 'take the rows that read, leave the others')
+    .option('--keep', 'write it')
+    .option('--json', 'as JSON, in SI')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  quadwright shelve motors.csv --onto my-parts.yaml --kind motor --column "Weight=mass in g" --column "Price=price in EUR"
+  quadwright shelve motors.csv --onto my-parts.yaml --same new --keep`,
+    )
+    .action((list: string, options: ShelveOptions) => finish(shelveList(list, options, io)));
 
   program
     .command('check <files...>')

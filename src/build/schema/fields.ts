@@ -31,6 +31,14 @@ export interface IssueWords {
 
 type Context = z.core.ParsePayload;
 
+/** How the text of a field is written, for faces that put it together from a bare number and a unit. */
+export type FieldForm =
+  | { readonly form: 'quantity'; readonly dimension: Dimension; readonly trusted: boolean }
+  | { readonly form: 'money' | 'box' | 'wire' };
+
+/** The form of every field that one of the makers below made. */
+export const fieldForms = z.registry<FieldForm>();
+
 /**
  * A quantity with its unit: `"33.2 g"`, or `{ value: "33.2 g", spread: "2 %", trust: measured,
  * source: "kitchen scale" }`, where spread is one standard deviation, relative or in the same dimension.
@@ -46,7 +54,8 @@ export function quantity(dimension: Dimension, limits: Limits, says: string) {
       }
       return readTrusted(raw, dimension, reader, context);
     })
-    .meta({ description: describe(dimension, limits, says), shape: 'quantity' });
+    .meta({ description: describe(dimension, limits, says), shape: 'quantity' })
+    .register(fieldForms, { form: 'quantity', dimension, trusted: true });
 }
 
 /** A quantity that is a choice or a plain dimension, without doubt of its own: text only. */
@@ -55,7 +64,8 @@ export function plainQuantity(dimension: Dimension, limits: Limits, says: string
   return z
     .unknown()
     .transform((raw, context): number => reader(raw, context) ?? z.NEVER)
-    .meta({ description: describe(dimension, limits, says), shape: 'plain quantity' });
+    .meta({ description: describe(dimension, limits, says), shape: 'plain quantity' })
+    .register(fieldForms, { form: 'quantity', dimension, trusted: false });
 }
 
 /** A conductor section as `"14 AWG"` or `"2.1 mm2"`, [m2]. */
@@ -66,7 +76,8 @@ export function wireArea(says: string) {
     .meta({
       description: `${says}; a gauge such as "14 AWG" or a section such as "2.1 mm2"`,
       shape: 'plain quantity',
-    });
+    })
+    .register(fieldForms, { form: 'wire' });
 }
 
 /** An amount with its currency, `"24.90 GBP"`. */
@@ -74,7 +85,8 @@ export function money(says: string) {
   return z
     .unknown()
     .transform((raw, context): Money => readText(raw, context, parseMoney, '"24.90 GBP"') ?? z.NEVER)
-    .meta({ description: `${says}; an amount and a currency, such as "24.90 GBP"`, shape: 'plain quantity' });
+    .meta({ description: `${says}; an amount and a currency, such as "24.90 GBP"`, shape: 'plain quantity' })
+    .register(fieldForms, { form: 'money' });
 }
 
 /** Length, width and height as `"36 x 36 x 8 mm"` (x, y, z of the aircraft), [m]. */
@@ -91,7 +103,8 @@ export function box(says: string) {
     .meta({
       description: `${says}; length x width x height, such as "36 x 36 x 8 mm"`,
       shape: 'plain quantity',
-    });
+    })
+    .register(fieldForms, { form: 'box' });
 }
 
 /** Adds an issue in our own words to a transform. */
