@@ -3,15 +3,43 @@ import type { Build } from '../build/schema/build.ts';
 import type { Shelf } from '../build/shelf.ts';
 import { type Minimum, nelderMead } from './nelderMead.ts';
 import { type EvaluationContext, evaluateCraft } from './shortlist/evaluate.ts';
-import type { ShortlistQuestion } from './shortlist/types.ts';
+import type { Scored, ShortlistQuestion } from './shortlist/types.ts';
 
-/** What may be set between ends, and the ends. */
+/** An end in SI and as a face says it. */
+const end = (value: number, text: string) => ({ value, text }) as const;
+
+/** What may be set, and how far at most. */
 export const KNOBS = {
-  'pack-position': { label: 'pack forward of the middle', quantity: 'length' },
-  'camera-tilt': { label: 'tilt of the flying camera', quantity: 'angle' },
-  'layout-size': { label: 'distances between motors, over the frame as it is', quantity: 'ratio' },
-  'layout-sweep': { label: 'length over width, over the frame as it is', quantity: 'ratio' },
-  'arm-thickness': { label: 'thickness of the arms', quantity: 'length' },
+  'pack-position': {
+    label: 'pack forward of the middle',
+    quantity: 'length',
+    least: end(-0.2, '-200 mm'),
+    most: end(0.2, '200 mm'),
+  },
+  'camera-tilt': {
+    label: 'tilt of the flying camera',
+    quantity: 'angle',
+    least: end((-30 * Math.PI) / 180, '-30 deg'),
+    most: end(Math.PI / 2, '90 deg'),
+  },
+  'layout-size': {
+    label: 'distances between motors, over the frame as it is',
+    quantity: 'ratio',
+    least: end(0.5, '0.5'),
+    most: end(2, '2'),
+  },
+  'layout-sweep': {
+    label: 'length over width, over the frame as it is',
+    quantity: 'ratio',
+    least: end(0.5, '0.5'),
+    most: end(2, '2'),
+  },
+  'arm-thickness': {
+    label: 'thickness of the arms',
+    quantity: 'length',
+    least: end(0.0005, '0.5 mm'),
+    most: end(0.02, '20 mm'),
+  },
 } as const;
 export type Knob = keyof typeof KNOBS;
 
@@ -23,8 +51,12 @@ export interface KnobRange {
 
 export interface Tuned {
   readonly build: Build;
+  /** Standings; minus infinity where a limit or a rule stops it. */
   readonly before: number;
   readonly standing: number;
+  /** Wanted and limited measures of the build as it was and as it is now, SI; empty where it is stopped. */
+  readonly values: readonly [before: Scored['values'], after: Scored['values']];
+  readonly start: Readonly<Partial<Record<Knob, number>>>;
   readonly settings: Readonly<Partial<Record<Knob, number>>>;
   readonly minimum: Minimum;
 }
@@ -43,12 +75,13 @@ export function tune(
   most = 400,
 ): Tuned {
   const { shelf } = context;
-  const standing = (build: Build): number => {
+  const judge = (build: Build): Scored | undefined => {
     const craft = resolveBuild(build, shelf, undefined, context.ready);
-    if (!craft.ok) return Number.NEGATIVE_INFINITY;
+    if (!craft.ok) return undefined;
     const verdict = evaluateCraft(question, craft.value, context);
-    return verdict.ok ? verdict.scored.standing : Number.NEGATIVE_INFINITY;
+    return verdict.ok ? verdict.scored : undefined;
   };
+  const standing = (build: Build): number => judge(build)?.standing ?? Number.NEGATIVE_INFINITY;
   const at = (point: readonly number[]): Build =>
     ranges.reduce((build, { knob }, index) => turned(build, start, knob, point[index] ?? 0, shelf), start);
   const from = ranges.map(({ knob, low, high }) =>
@@ -60,17 +93,34 @@ export function tune(
     ranges.map(({ low, high }) => [low, high] as const),
     { tolerance: 1e-3, most },
   );
-  const before = standing(start);
+  const judged = judge(start);
+  const before = judged?.standing ?? Number.NEGATIVE_INFINITY;
   const better = -minimum.value > before;
+  const build = better ? at(minimum.point) : start;
+  const settingsOf = (point: readonly number[]) =>
+    Object.fromEntries(ranges.map(({ knob }, index) => [knob, point[index] ?? 0]));
   return {
-    build: better ? at(minimum.point) : start,
+    build,
     before,
     standing: better ? -minimum.value : before,
-    settings: Object.fromEntries(
-      ranges.map(({ knob }, index) => [knob, (better ? minimum.point : from)[index] ?? 0]),
-    ),
+    values: [judged?.values ?? {}, judge(build)?.values ?? {}],
+    start: settingsOf(ranges.map(({ knob }) => settingOf(start, knob, shelf))),
+    settings: settingsOf(better ? minimum.point : ranges.map(({ knob }) => settingOf(start, knob, shelf))),
     minimum,
   };
+}
+
+/** Why a knob of a build has nothing to turn, in words; nothing when it has. */
+export function cannotTurn(knob: Knob, build: Build, shelf: Shelf): string | undefined {
+  if (knob === 'camera-tilt' && !build.cameras.some(({ role }) => role === 'flying')) {
+    return 'the build has no flying camera';
+  }
+  if (knob !== 'layout-sweep') return undefined;
+  const frame = shelf.parts.get(build.frame.part);
+  const layout = build.frame.layout ?? (frame?.kind === 'frame' ? frame.layout : undefined);
+  return layout !== undefined && layout.kind !== 'true X' && 'diagonal' in layout
+    ? `a layout of ${layout.kind} has one distance only`
+    : undefined;
 }
 
 /** A knob as a build has it. */
@@ -127,7 +177,16 @@ function stretched(build: Build, start: Build, shelf: Shelf, along: number, acro
         frontWidth: layout.frontWidth * across,
         rearWidth: layout.rearWidth * across,
       });
-    case 'true X':
+    case 'true X': {
+      if (along === across) return withLayout(build, { ...layout, diagonal: layout.diagonal * along });
+      const side = layout.diagonal / Math.SQRT2;
+      return withLayout(build, {
+        kind: along > across ? 'stretched X' : 'squashed X',
+        length: side * along,
+        width: side * across,
+        frontSpin: layout.frontSpin,
+      });
+    }
     case 'plus':
     case 'hexa X':
     case 'hexa plus':

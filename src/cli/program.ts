@@ -12,9 +12,11 @@ import { type AssessOptions, assessBuild } from './verbs/assess.ts';
 import { type CalibrateOptions, calibrate } from './verbs/calibrate.ts';
 import { checkFiles } from './verbs/check.ts';
 import { type CompareOptions, compareBuilds } from './verbs/compare.ts';
+import { type LeaningsOptions, tellLeanings } from './verbs/leanings.ts';
 import { lookThroughShelf, type ShelfOptions } from './verbs/shelf.ts';
 import { type ShelveOptions, shelveList } from './verbs/shelve.ts';
 import { makeShortlist, type ShortlistOptions } from './verbs/shortlist.ts';
+import { type TuneOptions, tuneBuild } from './verbs/tuneBuild.ts';
 
 /**
  * Runs the command line on words and tells the exit code. Nothing here reads the machine but
@@ -122,6 +124,59 @@ Examples:
   quadwright shortlist --from my-build.yaml --for cruising --want "flown-time=5@10 min..40 min" --limit "all-up-mass<=900 g" --keep search.json`,
     )
     .action(async (options: ShortlistOptions) => finish(await makeShortlist(options, io)));
+
+  program
+    .command('tune <build>')
+    .description('continuous choices of a build set so that it stands highest, with the way there')
+    .option(
+      '--turn <knob>',
+      'pack-position, camera-tilt, layout-size, layout-sweep or arm-thickness, with its ends: knob=low..high; again',
+      gather,
+      [],
+    )
+    .option('--brief <file>', 'what it is for')
+    .option('--for <purpose>', 'a plain brief instead')
+    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
+    .option(
+      '--want <want>',
+      'measure=weight, measure=weight@worst..best or @target+-tolerance; again',
+      gather,
+      [],
+    )
+    .option('--limit <limit>', 'measure<=value or measure>=value; may be given again', gather, [])
+    .option('--most <count>', 'settings to try at most', '400')
+    .option('--write <file>', 'the tuned build')
+    .option('--json', 'as JSON, in SI')
+    .addHelpText(
+      'after',
+      `
+Example:
+  quadwright tune demo/first-freestyle/turnstone.yaml --brief demo/first-freestyle/brief.yaml --turn "pack-position=-20 mm..20 mm" --turn layout-sweep=0.8..1.2 --want hardest-motor-load=2 --write tuned.yaml`,
+    )
+    .action((build: string, options: TuneOptions) => finish(tuneBuild(build, options, io)));
+
+  program
+    .command('leanings <build>')
+    .description('which inputs a figure leans on: one at a time, and by their share of its variance')
+    .option(
+      '--of <figure>',
+      'the figure, such as flown-time, thrust-to-weight, hover-endurance',
+      'flown-time',
+    )
+    .option('--brief <file>', 'what it is for')
+    .option('--for <purpose>', 'a plain brief instead')
+    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
+    .option('--rows <count>', 'of the sample; inputs + 2 times as many evaluations', '128')
+    .option('--seed <number>', 'of the sample: the same gives the same', '1')
+    .option('--svg <file>', 'the bars as a figure')
+    .option('--json', 'as JSON, in SI')
+    .addHelpText(
+      'after',
+      `
+Example:
+  quadwright leanings demo/first-freestyle/turnstone.yaml --brief demo/first-freestyle/brief.yaml --of flown-time --svg leanings.svg`,
+    )
+    .action((build: string, options: LeaningsOptions) => finish(tellLeanings(build, options, io)));
 
   program
     .command('shelf [what]')

@@ -40,7 +40,7 @@ export interface ShortlistOptions {
 const DRAWS = 200;
 const SEED = 1;
 /** What a risk of the fit rules costs of the standing: as `compare` takes it (ours). */
-const RISK_COST = 0.04;
+export const RISK_COST = 0.04;
 
 /** `shortlist`: the best combinations on the shelf under a brief, with the reasons. */
 export async function makeShortlist(options: ShortlistOptions, io: Io): Promise<ExitCode> {
