@@ -1,5 +1,6 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { cover, touchedShare } from './cover.ts';
+import { touchedShare } from './cover.ts';
+import { isClear } from './isClear.ts';
 import type { Camera, Occluder } from './types.ts';
 
 export type ChangeKind = 'forward' | 'up' | 'tilt up' | 'tilt down' | 'smaller propellers';
@@ -31,8 +32,6 @@ export interface Clearing {
 export interface ClearingChange {
   /** [m] or [rad], rounded up to what clears, within 0.5 mm or 0.2 degrees. */
   readonly amount: number;
-  /** Light lost to the whole aircraft after the change, 0 to 1. */
-  readonly coveredAfter: number;
   /** False when going further would bring something back into the picture within the range. */
   readonly staysClear: boolean;
 }
@@ -72,27 +71,26 @@ export function clearingChanges(
 ): Clearing {
   const wanted = request.clear && new Set(request.clear);
   const isWanted = (o: Occluder) => (wanted ? wanted.has(o.id) : o.kind === 'sweptDisc');
-  const touchedAfter = (change: ChangeKind, amount: number) => {
-    const changed = apply(change, amount, camera, occluders.filter(isWanted), isWanted);
-    return touchedShare(changed.camera, changed.occluders);
-  };
-  const touchedNow = touchedAfter('forward', 0);
-  const shrunk = touchedAfter('smaller propellers', request.sizeStep);
+  const inTheWay = occluders.filter(isWanted);
+  const touchedNow = touchedShare(camera, inTheWay);
+  const smaller = apply('smaller propellers', request.sizeStep, camera, inTheWay);
+  const shrunk = touchedShare(smaller.camera, smaller.occluders);
   const kinds: readonly ChangeKind[] = ['forward', 'up', 'tilt up', 'tilt down', 'smaller propellers'];
   return {
     touchedNow,
     changes: kinds.map((change) => {
       const tolerance = change.startsWith('tilt') ? ANGLE_TOLERANCE : LENGTH_TOLERANCE;
       const found = firstClear(
-        (amount) => touchedAfter(change, amount) <= request.allowed,
+        (amount) => {
+          const changed = apply(change, amount, camera, inTheWay);
+          return isClear(changed.camera, changed.occluders, request.allowed);
+        },
         request.most[change],
         tolerance,
       );
-      if (!found) return { change, smallest: noSolution(words(change, request.most[change])) };
-      const after = apply(change, found.amount, camera, occluders, isWanted);
       return {
         change,
-        smallest: solved({ ...found, coveredAfter: cover(after.camera, after.occluders).covered }),
+        smallest: found ? solved(found) : noSolution(words(change, request.most[change])),
       };
     }),
     oneSizeDown: { touched: shrunk, clears: shrunk <= request.allowed },
@@ -100,11 +98,11 @@ export function clearingChanges(
 }
 
 function firstClear(
-  isClear: (amount: number) => boolean,
+  clears: (amount: number) => boolean,
   most: number,
   tolerance: number,
 ): { amount: number; staysClear: boolean } | undefined {
-  const clear = Array.from({ length: STEPS + 1 }, (_, i) => isClear((i * most) / STEPS));
+  const clear = Array.from({ length: STEPS + 1 }, (_, i) => clears((i * most) / STEPS));
   const first = clear.indexOf(true);
   if (first < 0) return undefined;
   const staysClear = clear.slice(first).every((value) => value);
@@ -112,7 +110,7 @@ function firstClear(
   let low = (Math.max(0, first - 1) * most) / STEPS;
   while (high - low > tolerance) {
     const middle = (low + high) / 2;
-    if (isClear(middle)) high = middle;
+    if (clears(middle)) high = middle;
     else low = middle;
   }
   return { amount: high, staysClear };
@@ -123,7 +121,6 @@ function apply(
   amount: number,
   camera: Camera,
   occluders: readonly Occluder[],
-  isWanted: (occluder: Occluder) => boolean,
 ): { camera: Camera; occluders: readonly Occluder[] } {
   const [x, y, z] = camera.position;
   switch (change) {
@@ -139,7 +136,7 @@ function apply(
       return {
         camera,
         occluders: occluders.map((o) =>
-          o.kind === 'sweptDisc' && isWanted(o)
+          o.kind === 'sweptDisc'
             ? // The hub stays and is the least a disc can shrink to.
               { ...o, radius: Math.max(o.radius - amount, o.hubRadius * 1.001, 1e-4) }
             : o,

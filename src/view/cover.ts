@@ -1,6 +1,6 @@
 import { coverInto, type Extent, type Raster, raster } from './raster.ts';
-import { type SeenLayer, seenLayers } from './seenLayers.ts';
-import type { Camera, Cover, Occluder, OccluderCover } from './types.ts';
+import { ROUGH, type SeenLayer, seenLayers } from './seenLayers.ts';
+import type { Camera, Cover, Occluder } from './types.ts';
 import { viewFrame } from './viewFrame.ts';
 
 /** Cells across the picture. Areas are exact; the grid only blurs where two edges share a cell. */
@@ -11,39 +11,42 @@ const COLUMNS = 200;
  * Occluders hide behind each other as independent veils do: what passes is the product of what each
  * lets through. For the outlines to draw use `picture`, for the way out `clearingChanges`.
  *
+ * @param kinds of the occluders, one each or undefined, for shares by kind; things of a kind that overlap count once
  * @throws RangeError for a camera or occluder out of range
  */
-export function cover(camera: Camera, occluders: readonly Occluder[]): Cover {
+export function cover(
+  camera: Camera,
+  occluders: readonly Occluder[],
+  kinds: readonly (string | undefined)[] = [],
+): Cover {
   const view = viewFrame(camera);
-  const columns = COLUMNS;
-  const rows = Math.max(1, Math.round((columns * view.height) / view.width));
-  const grid = raster(columns, rows, view.width, view.height);
-  const cells = columns * rows;
-  const passed = new Float64Array(cells).fill(1);
-  const free = new Float64Array(cells).fill(1);
-  const layerCovers = [new Float64Array(cells), new Float64Array(cells)];
-  const byOccluder = occluders.map((occluder): OccluderCover => {
-    const layers = seenLayers(occluder, view, camera.exposure);
-    const own = addOccluder(layers, grid, layerCovers, passed, free);
-    return { id: occluder.id, kind: occluder.kind, ...own };
-  });
-  const opacity = new Float32Array(cells);
-  let [light, unhidden] = [0, 0];
-  for (let cell = 0; cell < cells; cell++) {
-    opacity[cell] = 1 - (passed[cell] as number);
-    light += passed[cell] as number;
-    unhidden += free[cell] as number;
+  const rows = Math.max(1, Math.round((COLUMNS * view.height) / view.width));
+  const sheet = sheetOf(COLUMNS, rows, view);
+  const layers = occluders.map((occluder) => seenLayers(occluder, view, camera.exposure));
+  const each = layers.map((own) => addOccluder(own, sheet));
+  const opacity = new Float32Array(sheet.passed.length);
+  const whole = sharesOf(sheet, opacity);
+  const byKind: Record<string, Shares> = {};
+  for (const kind of new Set(kinds)) {
+    if (kind === undefined) continue;
+    const seen = each.flatMap(({ touched }, i) => (kinds[i] === kind && touched > 0 ? [i] : []));
+    const [first] = seen;
+    if (first === undefined) byKind[kind] = { covered: 0, touched: 0 };
+    else if (seen.length === 1) byKind[kind] = each[first] ?? { covered: 0, touched: 0 };
+    else {
+      wipe(sheet);
+      for (const i of seen) addOccluder(layers[i] ?? [], sheet);
+      byKind[kind] = sharesOf(sheet);
+    }
   }
   return {
-    covered: 1 - light / cells,
-    touched: 1 - unhidden / cells,
-    byOccluder,
-    map: { columns, rows, opacity },
+    ...whole,
+    byOccluder: occluders.map(({ id, kind }, i) => ({ id, kind, ...(each[i] as Shares) })),
+    byKind,
+    map: { columns: COLUMNS, rows, opacity },
   };
 }
 
-/** Tolerance of outlines for the same, in picture widths: a twentieth of a degree under a wide lens. */
-const ROUGH = 4e-4;
 /** Cells across for `touchedShare`: areas are exact on any grid, only overlaps in one cell are not. */
 const FEW_COLUMNS = 64;
 
@@ -53,36 +56,70 @@ const FEW_COLUMNS = 64;
  */
 export function touchedShare(camera: Camera, occluders: readonly Occluder[]): number {
   const view = viewFrame(camera);
-  const columns = FEW_COLUMNS;
-  const rows = Math.max(1, Math.round((columns * view.height) / view.width));
-  const grid = raster(columns, rows, view.width, view.height);
-  const cells = columns * rows;
-  const layerCovers = [new Float64Array(cells), new Float64Array(cells)];
-  const passed = new Float64Array(cells).fill(1);
-  const free = new Float64Array(cells).fill(1);
+  const rows = Math.max(1, Math.round((FEW_COLUMNS * view.height) / view.width));
+  const sheet = sheetOf(FEW_COLUMNS, rows, view);
   for (const occluder of occluders) {
     // A hub lies within its disc, so it touches nothing more.
     const drawn = occluder.kind === 'sweptDisc' ? { ...occluder, hubRadius: 0 } : occluder;
-    addOccluder(seenLayers(drawn, view, camera.exposure, ROUGH), grid, layerCovers, passed, free);
+    addOccluder(seenLayers(drawn, view, camera.exposure, ROUGH), sheet);
   }
-  return 1 - free.reduce((sum, share) => sum + share, 0) / cells;
+  return sharesOf(sheet).touched;
 }
 
-function addOccluder(
-  layers: readonly SeenLayer[],
-  grid: Raster,
-  layerCovers: readonly Float64Array[],
-  passed: Float64Array,
-  free: Float64Array,
-): { covered: number; touched: number } {
+interface Shares {
+  readonly covered: number;
+  readonly touched: number;
+}
+
+/** A grid with what passes each cell, light and sight, and where anything was drawn. */
+interface Sheet {
+  readonly grid: Raster;
+  readonly layerCovers: readonly Float64Array[];
+  readonly passed: Float64Array;
+  readonly free: Float64Array;
+  drawn: Extent;
+}
+
+function sheetOf(columns: number, rows: number, { width, height }: { width: number; height: number }): Sheet {
+  const cells = columns * rows;
+  return {
+    grid: raster(columns, rows, width, height),
+    layerCovers: [new Float64Array(cells), new Float64Array(cells)],
+    passed: new Float64Array(cells).fill(1),
+    free: new Float64Array(cells).fill(1),
+    drawn: NOWHERE,
+  };
+}
+
+function wipe(sheet: Sheet): void {
+  sheet.passed.fill(1);
+  sheet.free.fill(1);
+  sheet.drawn = NOWHERE;
+}
+
+function sharesOf({ grid, passed, free, drawn }: Sheet, opacity?: Float32Array): Shares {
+  let [covered, touched] = [0, 0];
+  for (let row = drawn.firstRow; row < drawn.lastRow; row++) {
+    const end = row * grid.columns + drawn.lastColumn;
+    for (let cell = row * grid.columns + drawn.firstColumn; cell < end; cell++) {
+      const hidden = 1 - (passed[cell] as number);
+      covered += hidden;
+      touched += 1 - (free[cell] as number);
+      if (opacity !== undefined) opacity[cell] = hidden;
+    }
+  }
+  const cells = grid.columns * grid.rows;
+  return { covered: covered / cells, touched: touched / cells };
+}
+
+function addOccluder(layers: readonly SeenLayer[], sheet: Sheet): Shares {
+  if (layers.length === 0) return { covered: 0, touched: 0 };
+  const { grid, layerCovers, passed, free } = sheet;
   const drawn = layers.map((layer, i) => {
     const coverage = layerCovers[i] as Float64Array;
     return { opacity: layer.opacity, coverage, extent: coverInto(coverage, grid, layer.outlines) };
   });
-  const all = union(
-    drawn.map(({ extent }) => extent),
-    grid,
-  );
+  const all = drawn.reduce((sum, { extent }) => union(sum, extent), NOWHERE);
   let [covered, touched] = [0, 0];
   for (let row = all.firstRow; row < all.lastRow; row++) {
     for (let column = all.firstColumn; column < all.lastColumn; column++) {
@@ -100,18 +137,21 @@ function addOccluder(
       free[cell] = (free[cell] as number) * ownFree;
     }
   }
+  sheet.drawn = union(sheet.drawn, all);
   const cells = grid.columns * grid.rows;
   return { covered: covered / cells, touched: touched / cells };
 }
 
-function union(extents: readonly Extent[], { rows, columns }: Raster): Extent {
-  return extents.reduce(
-    (a, b) => ({
-      firstRow: Math.min(a.firstRow, b.firstRow),
-      lastRow: Math.max(a.lastRow, b.lastRow),
-      firstColumn: Math.min(a.firstColumn, b.firstColumn),
-      lastColumn: Math.max(a.lastColumn, b.lastColumn),
-    }),
-    { firstRow: rows, lastRow: 0, firstColumn: columns, lastColumn: 0 },
-  );
-}
+const NOWHERE: Extent = {
+  firstRow: Number.POSITIVE_INFINITY,
+  lastRow: 0,
+  firstColumn: Number.POSITIVE_INFINITY,
+  lastColumn: 0,
+};
+
+const union = (a: Extent, b: Extent): Extent => ({
+  firstRow: Math.min(a.firstRow, b.firstRow),
+  lastRow: Math.max(a.lastRow, b.lastRow),
+  firstColumn: Math.min(a.firstColumn, b.firstColumn),
+  lastColumn: Math.max(a.lastColumn, b.lastColumn),
+});

@@ -97,23 +97,29 @@ function drawn(directions: readonly number[], view: ViewFrame): number[] {
 /** A fisheye's image of a polygon of great circles, split until the chords are true. */
 function bent(directions: readonly number[], view: ViewFrame, tolerance: number): number[] {
   const outline: number[] = [];
-  for (let i = 0; i < directions.length; i += 3) {
-    const from = unitAt(directions, i);
-    const to = unitAt(directions, (i + 3) % directions.length);
-    const start = imageOf(view, ...from);
+  if (directions.length === 0) return outline;
+  const first = unitAt(directions, 0);
+  const firstAt = imageOf(view, first[0], first[1], first[2]);
+  let [from, start] = [first, firstAt];
+  for (let i = 3; i <= directions.length; i += 3) {
+    const isLast = i === directions.length;
+    const to = isLast ? first : unitAt(directions, i);
+    const end = isLast ? firstAt : imageOf(view, to[0], to[1], to[2]);
     outline.push(start.x, start.y);
-    splitEdge(from, to, start, imageOf(view, ...to), 0);
+    splitEdge(from, to, start, end, 0);
+    from = to;
+    start = end;
   }
   return outline;
 
   function splitEdge(from: Triple, to: Triple, start: PicturePoint, end: PicturePoint, depth: number): void {
     const sum: Triple = [from[0] + to[0], from[1] + to[1], from[2] + to[2]];
-    const size = Math.hypot(...sum);
+    const size = Math.sqrt(sum[0] * sum[0] + sum[1] * sum[1] + sum[2] * sum[2]);
     // Two unit vectors add up to 2 cos(half their angle).
     const long = size < 2 * Math.cos(LONGEST_PIECE / 2);
     if (depth > 9 || size < 1e-12) return;
     const middle: Triple = [sum[0] / size, sum[1] / size, sum[2] / size];
-    const at = imageOf(view, ...middle);
+    const at = imageOf(view, middle[0], middle[1], middle[2]);
     if (!long && distanceToChord(at, start, end) <= tolerance) return;
     splitEdge(from, middle, start, at, depth + 1);
     outline.push(at.x, at.y);
@@ -125,7 +131,7 @@ type Triple = [number, number, number];
 
 function unitAt(directions: readonly number[], i: number): Triple {
   const [x, y, z] = [directions[i] as number, directions[i + 1] as number, directions[i + 2] as number];
-  const size = Math.hypot(x, y, z);
+  const size = Math.sqrt(x * x + y * y + z * z);
   return [x / size, y / size, z / size];
 }
 

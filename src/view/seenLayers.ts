@@ -8,6 +8,8 @@ import type { ViewFrame } from './viewFrame.ts';
 
 /** Largest distance of a drawn outline from the true one, in picture widths. */
 const TOLERANCE = 2e-4;
+/** The same for a search: a twentieth of a degree under a wide lens. */
+export const ROUGH = 4e-4;
 
 /** One layer of an occluder as it lies in the picture. */
 export interface SeenLayer {

@@ -30,12 +30,18 @@ export function silhouette(solid: Solid, view: ViewFrame): Silhouette {
   const u = new Float64Array(count);
   const v = new Float64Array(count);
   for (let i = 0; i < count; i++) {
-    const [x, y, z] = pointAt(points, i);
+    const x = points[3 * i] as number;
+    const y = points[3 * i + 1] as number;
+    const z = points[3 * i + 2] as number;
     const depth = x * px + y * py + z * pz;
     u[i] = (x * ax + y * ay + z * az) / depth;
     v[i] = (x * bx + y * by + z * bz) / depth;
   }
-  return hull(u, v).flatMap((i) => pointAt(points, i));
+  const directions: number[] = [];
+  for (const i of hull(u, v)) {
+    directions.push(points[3 * i] as number, points[3 * i + 1] as number, points[3 * i + 2] as number);
+  }
+  return directions;
 }
 
 function cornersSeen({ corners }: Solid, { position, toCamera }: ViewFrame): Float64Array {
@@ -112,26 +118,61 @@ function isFlat(points: Float64Array, sides: number): boolean {
   return true;
 }
 
-/** Indices of the convex hull's corners in order. */
-function hull(u: Float64Array, v: Float64Array): number[] {
-  const order = Array.from(u, (_, i) => i).sort(
-    (i, j) => (u[i] as number) - (u[j] as number) || (v[i] as number) - (v[j] as number),
-  );
-  const chain = (indices: readonly number[]) => {
-    const kept: number[] = [];
-    for (const i of indices) {
-      while (
-        kept.length >= 2 &&
-        turn(u, v, kept[kept.length - 2] as number, kept[kept.length - 1] as number, i) <= 0
-      ) {
-        kept.pop();
-      }
-      kept.push(i);
-    }
-    kept.pop();
-    return kept;
-  };
-  return [...chain(order), ...chain(order.reverse())];
+/** Indices of the convex hull's corners in order, of two convex rings of half the points each. */
+function hull(u: Float64Array, v: Float64Array): Int32Array {
+  const count = u.length;
+  const sides = count / 2;
+  const rings = new Int32Array(count);
+  sortRing(u, v, 0, sides, rings);
+  sortRing(u, v, sides, sides, rings);
+  const order = new Int32Array(count);
+  merge(u, v, rings.subarray(0, sides), rings.subarray(sides), order);
+  const kept = new Int32Array(2 * count);
+  const lower = chain(u, v, order, kept, 0);
+  const all = chain(u, v, order.reverse(), kept, lower);
+  return kept.subarray(0, all);
+}
+
+/** Corners of one convex ring from left to right: from its first corner both ways round, merged. */
+function sortRing(u: Float64Array, v: Float64Array, start: number, sides: number, out: Int32Array): void {
+  let [first, last] = [start, start];
+  for (let i = start + 1; i < start + sides; i++) {
+    if (before(u, v, i, first)) first = i;
+    if (before(u, v, last, i)) last = i;
+  }
+  const onwards = (last - first + sides) % sides;
+  const forth = new Int32Array(onwards + 1);
+  const back = new Int32Array(sides - onwards - 1);
+  for (let k = 0; k <= onwards; k++) forth[k] = start + ((first - start + k) % sides);
+  for (let k = 0; k < back.length; k++) back[k] = start + ((first - start - k - 1 + sides) % sides);
+  merge(u, v, forth, back, out.subarray(start, start + sides));
+}
+
+function merge(u: Float64Array, v: Float64Array, a: Int32Array, b: Int32Array, out: Int32Array): void {
+  let [i, j] = [0, 0];
+  for (let k = 0; k < out.length; k++) {
+    const left = a[i] as number;
+    const right = b[j] as number;
+    const takesLeft = j >= b.length || (i < a.length && !before(u, v, right, left));
+    out[k] = takesLeft ? left : right;
+    if (takesLeft) i++;
+    else j++;
+  }
+}
+
+const before = (u: Float64Array, v: Float64Array, i: number, j: number): boolean => {
+  const [a, b] = [u[i] as number, u[j] as number];
+  return a < b || (a === b && (v[i] as number) < (v[j] as number));
+};
+
+/** One half of Andrew's hull, its last corner left to the other half; returns where `kept` ends. */
+function chain(u: Float64Array, v: Float64Array, order: Int32Array, kept: Int32Array, from: number): number {
+  let end = from;
+  for (const i of order) {
+    while (end - from >= 2 && turn(u, v, kept[end - 2] as number, kept[end - 1] as number, i) <= 0) end--;
+    kept[end++] = i;
+  }
+  return end - 1;
 }
 
 const turn = (u: Float64Array, v: Float64Array, a: number, b: number, c: number): number =>

@@ -128,6 +128,8 @@ export interface Cover {
   /** Anything of the aircraft in the way, discs counted whole. */
   readonly touched: number;
   readonly byOccluder: readonly OccluderCover[];
+  /** Of each kind told, by itself. */
+  readonly byKind: Readonly<Record<string, { readonly covered: number; readonly touched: number }>>;
   /** Opacity over the picture, row by row from the top left, 0 to 1. */
   readonly map: CoverMap;
 }

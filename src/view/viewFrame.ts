@@ -60,7 +60,7 @@ export function viewFrame(camera: Camera): ViewFrame {
  * lens needs x > 0.
  */
 export function imageOf(view: ViewFrame, x: number, y: number, z: number): PicturePoint {
-  const across = Math.hypot(y, z);
+  const across = Math.sqrt(y * y + z * z);
   const scale =
     view.law === 'rectilinear'
       ? view.focal / x

@@ -4,7 +4,7 @@ import { type CraftOccluder, occludersOf } from '../../occluders.ts';
 import type { Uncertainty } from '../../propagate.ts';
 import type { Measure } from '../../types.ts';
 import { bandedMeasures, type MeasureForm, type Numbers } from '../banded.ts';
-import { cameraName, type Seen, seenBy } from './seenBy.ts';
+import { cameraName, lossOf, type Seen } from './seenBy.ts';
 
 /** How well a camera's place, tilt and field are known, one standard deviation (common practice, no source). */
 const PLACE_SPREAD = 2e-3;
@@ -17,7 +17,7 @@ export const ANY_SPEED = 1500;
 /** Measures of every camera's picture, without a study of what they lean on: for a slider. */
 export function quickPicture(craft: Craft, angularSpeed: number): readonly Measure[] {
   return craft.cameras.flatMap(({ camera }, index) => {
-    const seen = seenBy(camera, occludersOf(craft, index, angularSpeed));
+    const seen = lossOf(camera, occludersOf(craft, index, angularSpeed));
     const numbers = numbersOf(idOf(craft, index), seen);
     return formsOf(craft, index).flatMap((form): readonly Measure[] => {
       const value = numbers[form.id];
@@ -47,7 +47,7 @@ export function pictureMeasures(
   if (camera === undefined) return [];
   const id = idOf(craft, index);
   const measures = bandedMeasures(formsOf(craft, index), numbersOf(id, seen), cameraStates(camera), (state) =>
-    numbersOf(id, seenBy(state, occluders)),
+    numbersOf(id, lossOf(state, occluders)),
   );
   return measures.map((measure) => ({
     ...measure,
@@ -57,7 +57,7 @@ export function pictureMeasures(
 
 const idOf = (craft: Craft, index: number): string => cameraName(craft, index).replaceAll(' ', '-');
 
-const numbersOf = (id: string, seen: Seen): Numbers => ({
+const numbersOf = (id: string, seen: Pick<Seen, 'covered' | 'discsTouch'>): Numbers => ({
   [`${id}-covered`]: seen.covered,
   [`${id}-propellers`]: seen.discsTouch,
 });

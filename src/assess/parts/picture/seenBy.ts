@@ -1,6 +1,6 @@
 import type { Craft, CraftCamera } from '../../../build/craft.ts';
 import { cover } from '../../../view/cover.ts';
-import type { Camera, Cover } from '../../../view/types.ts';
+import type { Camera } from '../../../view/types.ts';
 import { COVER_GROUPS, type CoverGroup, type CraftOccluder } from '../../occluders.ts';
 
 /** What a camera loses to the aircraft: in all, and by kind of thing. */
@@ -11,39 +11,29 @@ export interface Seen {
   readonly byGroup: Readonly<Record<CoverGroup, number>>;
 }
 
-/** Cover of one camera's picture. One pass over everything, and one more for each kind seen more than once. */
+/** Cover of one camera's picture, things of a kind that overlap counting once. */
 export function seenBy(camera: Camera, occluders: readonly CraftOccluder[]): Seen {
-  const whole = cover(
+  const { covered, byKind } = cover(
     camera,
     occluders.map(({ occluder }) => occluder),
+    occluders.map(({ group }) => group),
   );
   const byGroup = { discs: 0, arms: 0, guards: 0, frame: 0, antenna: 0, load: 0 };
-  let discsTouch = 0;
-  for (const group of COVER_GROUPS) {
-    const share = shareOf(group, camera, occluders, whole);
-    byGroup[group] = share.covered;
-    if (group === 'discs') discsTouch = share.touched;
-  }
-  return { covered: whole.covered, discsTouch, byGroup };
+  for (const group of COVER_GROUPS) byGroup[group] = byKind[group]?.covered ?? 0;
+  return { covered, discsTouch: byKind.discs?.touched ?? 0, byGroup };
 }
 
-/** Shares of one kind; things of a kind that overlap count once. */
-function shareOf(
-  group: CoverGroup,
+/** The same without a look at each kind: for a slider, and for many states of one camera. */
+export function lossOf(
   camera: Camera,
   occluders: readonly CraftOccluder[],
-  whole: Cover,
-): { readonly covered: number; readonly touched: number } {
-  const seen = occluders.filter((each, i) => each.group === group && (whole.byOccluder[i]?.touched ?? 0) > 0);
-  if (seen.length === 0) return { covered: 0, touched: 0 };
-  if (seen.length === 1) {
-    const index = occluders.indexOf(seen[0] as CraftOccluder);
-    return whole.byOccluder[index] ?? { covered: 0, touched: 0 };
-  }
-  return cover(
+): Pick<Seen, 'covered' | 'discsTouch'> {
+  const { covered, byKind } = cover(
     camera,
-    seen.map(({ occluder }) => occluder),
+    occluders.map(({ occluder }) => occluder),
+    occluders.map(({ group }) => (group === 'discs' ? group : undefined)),
   );
+  return { covered, discsTouch: byKind.discs?.touched ?? 0 };
 }
 
 /** `recording camera`, and its number where there is more than one of its role. */
