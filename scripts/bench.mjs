@@ -6,7 +6,7 @@ import { run } from './setUp.mjs';
 
 const wanted = process.argv.slice(2);
 /** Minutes each: run only when named. */
-const LONG = ['fuzz', 'shortlist'];
+const LONG = ['fuzz', 'shortlist', 'page'];
 const names = readdirSync('bench')
   .filter((name) => name.endsWith('.ts'))
   .map((name) => name.slice(0, -3))
@@ -29,7 +29,7 @@ for (const name of names) {
       minify: false,
       rollupOptions: { output: { entryFileNames: 'bench.mjs' } },
     },
-    ssr: { noExternal: true },
+    ssr: { noExternal: true, external: ['playwright-core'] },
   });
   console.log(`\n== ${name}`);
   worst = Math.max(worst, run('node', [`dist/bench/${name}/bench.mjs`]));

@@ -1,6 +1,6 @@
 import { CSPProvider } from '@base-ui/react/csp-provider';
 import { Tabs } from '@base-ui/react/tabs';
-import { useEffect, useState } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { BriefSheet } from './brief/BriefSheet.tsx';
 import { ChoiceSheet } from './choice/ChoiceSheet.tsx';
 import { FileDrop } from './desk/FileDrop.tsx';
@@ -19,28 +19,23 @@ import { Tour } from './tour/Tour.tsx';
 /** The whole page: one drawing sheet, ruled, with its tabs above and its title block below. */
 export function App() {
   const sheet = usePlace((place) => place.sheet);
-  const open = useDesk((desk) => desk.open);
-  const view = useAnswers((answers) => answers.views[open]);
   const trouble = useAnswers((answers) => answers.trouble);
-  const started = useAnswers((answers) => Object.keys(answers.views).length > 0);
-  const waiting = useAnswers((answers) => answers.waiting.length);
-  const behind = useAnswers((answers) => answers.behind[open]?.length ?? -1);
   const [pen, setPen] = useState(0);
   const manner = useManner();
+  const progress = useProgressMarks();
   useUndoKeys();
   return (
     <CSPProvider disableStyleElements>
       <Tabs.Root
         className="sheet"
-        data-waiting={started ? waiting : 'start'}
-        data-behind={behind}
+        ref={progress}
         value={sheet}
         onValueChange={(value) => {
           const next = SHEETS.find((each) => each === value);
           if (next) turnTo(next);
         }}
       >
-        <Header view={view} />
+        <Header />
         <main className="body">
           <Notices />
           {trouble !== undefined && (
@@ -67,6 +62,30 @@ export function App() {
       </Tabs.Root>
     </CSPProvider>
   );
+}
+
+/**
+ * Says on the sheet itself how far the workers are, for styles and tests: `data-waiting` builds, and of the open one
+ * `data-behind` parts. Written past React, or every answer would render the whole page twice.
+ */
+function useProgressMarks() {
+  const sheet = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    const mark = () => {
+      const { views, waiting, behind } = useAnswers.getState();
+      const started = Object.keys(views).length > 0;
+      const marks = sheet.current?.dataset;
+      if (marks === undefined) return;
+      marks.waiting = started ? String(waiting.length) : 'start';
+      marks.behind = String(behind[useDesk.getState().open]?.length ?? -1);
+    };
+    mark();
+    const stops = [useAnswers.subscribe(mark), useDesk.subscribe(mark)];
+    return () => {
+      for (const stop of stops) stop();
+    };
+  }, []);
+  return sheet;
 }
 
 /** The usual keys for undo and redo, but never inside a field that has its own. */

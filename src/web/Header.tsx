@@ -1,17 +1,20 @@
 import { Tabs } from '@base-ui/react/tabs';
+import { memo } from 'react';
 import { useStore } from 'zustand';
 import type { Finding, Severity } from '../assess/types.ts';
 import { DeskDialog } from './desk/DeskDialog.tsx';
 import { FindDialog } from './find/FindDialog.tsx';
 import { SeverityMark } from './parts/SeverityMark.tsx';
+import { useAnswers } from './state/answers.ts';
 import { redo, undo, useDesk } from './state/desk.ts';
 import { type SheetName, sheetNumber, usePlace } from './state/place.ts';
 import { SHEETS } from './state/sheetNames.ts';
 import { setTheme, useTheme } from './state/theme.ts';
-import type { BuildView } from './worker/protocol.ts';
 
 /** The sheets to turn to, and the few tools that every sheet has. */
-export function Header({ view }: { readonly view: BuildView | undefined }) {
+export function Header() {
+  const open = useDesk((desk) => desk.open);
+  const view = useAnswers((answers) => answers.views[open]);
   const assessment = view?.ok === true ? view.assessment : undefined;
   const findings = assessment?.findings ?? [];
   // A subject's sheet is there once there is anything to show on it.
@@ -55,7 +58,7 @@ function Worst({ sheet, findings }: { readonly sheet: SheetName; readonly findin
   );
 }
 
-function Tools() {
+const Tools = memo(function Tools() {
   const back = useStore(useDesk.temporal, (history) => history.pastStates.length);
   const forth = useStore(useDesk.temporal, (history) => history.futureStates.length);
   const theme = useTheme((state) => state.theme);
@@ -76,4 +79,4 @@ function Tools() {
       </button>
     </div>
   );
-}
+});

@@ -12,12 +12,14 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 /** Serves the built page as any plain file server would, from a folder, and nothing else. */
-export async function servePage(): Promise<{ readonly address: string; readonly close: () => void }> {
+export async function servePage(
+  root = ROOT,
+): Promise<{ readonly address: string; readonly close: () => void }> {
   const server = createServer(async (request, response) => {
     const path = normalize(decodeURIComponent(new URL(request.url ?? '/', 'http://page').pathname));
-    const file = join(ROOT, path === '/' ? 'index.html' : path);
+    const file = join(root, path === '/' ? 'index.html' : path);
     try {
-      if (!file.startsWith(ROOT)) throw new Error('outside the page');
+      if (!file.startsWith(root)) throw new Error('outside the page');
       const body = await readFile(file);
       response
         .writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' })

@@ -74,7 +74,7 @@ export function BuildRows() {
             rows={frames}
             part={undefined}
             none="choose its frame"
-            tried={(part) => ({ ...base, frame: { part } })}
+            tried={(now, part) => ({ ...now, frame: { part } })}
             onChoose={(part) => {
               const name = frames.find(({ id }) => id === part)?.name ?? part;
               addBuild({ ...base, name: `${name}, new`, frame: { part } });

@@ -1,4 +1,5 @@
 import { Dialog } from '@base-ui/react/dialog';
+import { memo } from 'react';
 import { layer } from '../layer.ts';
 import { BuildRows } from './BuildRows.tsx';
 import { useDeskOpen } from './deskOpen.ts';
@@ -6,7 +7,7 @@ import { FileRows } from './FileRows.tsx';
 import { Snapshots } from './Snapshots.tsx';
 
 /** What lies on the desk: builds, snapshots, files. */
-export function DeskDialog() {
+export const DeskDialog = memo(function DeskDialog() {
   const open = useDeskOpen((state) => state.open);
   return (
     <Dialog.Root open={open} onOpenChange={(next) => useDeskOpen.setState({ open: next })}>
@@ -25,4 +26,4 @@ export function DeskDialog() {
       </Dialog.Portal>
     </Dialog.Root>
   );
-}
+});

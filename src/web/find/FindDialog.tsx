@@ -1,11 +1,11 @@
 import { Combobox } from '@base-ui/react/combobox';
 import { Dialog } from '@base-ui/react/dialog';
-import { useEffect, useMemo, useState } from 'react';
+import { memo, useEffect, useMemo, useState } from 'react';
 import { layer } from '../layer.ts';
 import { type Command, useCommands } from './commands.ts';
 
 /** Everything on the page by a few letters: sheets, builds, figures, parts, tools. */
-export function FindDialog() {
+export const FindDialog = memo(function FindDialog() {
   const [open, setOpen] = useState(false);
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
@@ -30,7 +30,7 @@ export function FindDialog() {
       </Dialog.Portal>
     </Dialog.Root>
   );
-}
+});
 
 const MOST = 60;
 

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import type { Measure } from '../../assess/types.ts';
 import { type Manner, sayBand, sayFigure, sayWindow } from '../../report/sayFigure.ts';
 import { How } from './How.tsx';
@@ -15,20 +15,26 @@ export function FigureRows({
   return (
     <ul className="figures">
       {measures.map((measure) => (
-        <li key={measure.id}>
-          <How measure={measure} manner={manner} className="figure-row">
-            <span className="figure-label">
-              {measure.label}
-              <small>{windowWords(measure, manner)}</small>
-            </span>
-            <FigureCell measure={measure} manner={manner} />
-            {measure.window ? <WindowRule measure={measure} span={spanOf([measure])} width={96} /> : <span />}
-          </How>
-        </li>
+        <FigureRow key={measure.id} measure={measure} manner={manner} />
       ))}
     </ul>
   );
 }
+
+const FigureRow = memo(function FigureRow({ measure, manner }: FigureCellProps) {
+  return (
+    <li>
+      <How measure={measure} manner={manner} className="figure-row">
+        <span className="figure-label">
+          {measure.label}
+          <small>{windowWords(measure, manner)}</small>
+        </span>
+        <FigureCell measure={measure} manner={manner} />
+        {measure.window ? <WindowRule measure={measure} span={spanOf([measure])} width={96} /> : <span />}
+      </How>
+    </li>
+  );
+});
 
 interface FigureCellProps {
   readonly measure: Measure;

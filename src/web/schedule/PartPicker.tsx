@@ -1,8 +1,9 @@
 import { Combobox } from '@base-ui/react/combobox';
-import { useMemo, useState } from 'react';
+import { memo, useMemo, useState } from 'react';
 import type { Build } from '../../build/schema/build.ts';
 import { sayInWords } from '../../report/sayFigure.ts';
 import { layer } from '../layer.ts';
+import { useSteady } from '../parts/useSteady.ts';
 import { useManner } from '../state/manner.ts';
 import type { Glance, ShelfRow } from '../worker/protocol.ts';
 import { PickerIcon } from './Picker.tsx';
@@ -14,11 +15,13 @@ interface Props {
   /** Id of the part in place. */
   readonly part: string | undefined;
   readonly onChoose: (part: string) => void;
-  /** The build with another part in its place, to tell beforehand what it would do. */
-  readonly tried?: (part: string) => Build;
+  /** A build with another part in its place, to tell beforehand what it would do. */
+  readonly tried?: (build: Build, part: string) => Build;
   /** Said where nothing is chosen. */
   readonly none?: string;
 }
+
+const NO_ROWS: readonly ShelfRow[] = [];
 
 type Sort = 'shelf' | 'price' | 'mass' | 'minutes' | 'lift';
 const SORTS: readonly { readonly id: Sort; readonly word: string }[] = [
@@ -31,12 +34,23 @@ const SORTS: readonly { readonly id: Sort; readonly word: string }[] = [
 const TRIED: readonly Sort[] = ['minutes', 'lift'];
 
 /** A part chosen from the shelf: searched by any word, sorted, and each row told with what it would do. */
-export function PartPicker({ label, rows, part, onChoose, tried, none = 'none' }: Props) {
+export function PartPicker({ onChoose, ...props }: Props) {
+  return <SteadyPicker {...props} onChoose={useSteady(onChoose)} />;
+}
+
+/** A schedule of twenty is not worked out anew at every step of a slider; of one label `tried` does the same. */
+const SteadyPicker = memo(
+  OpenPicker,
+  (past, now) =>
+    past.label === now.label && past.rows === now.rows && past.part === now.part && past.none === now.none,
+);
+
+function OpenPicker({ label, rows, part, onChoose, tried, none = 'none' }: Props) {
   const manner = useManner();
   const [open, setOpen] = useState(false);
   const [sort, setSort] = useState<Sort>('shelf');
   const [clean, setClean] = useState(false);
-  const glances = useGlances(open ? rows : [], tried);
+  const glances = useGlances(open ? rows : NO_ROWS, tried);
   const chosen = rows.find((row) => row.id === part);
   const shown = useMemo(() => {
     // A part that the shelf does not have stays visible: the finding about it must make sense.

@@ -1,5 +1,7 @@
 import { Combobox } from '@base-ui/react/combobox';
+import { memo } from 'react';
 import { layer } from '../layer.ts';
+import { useSteady } from '../parts/useSteady.ts';
 
 interface Choice {
   readonly id: string;
@@ -15,7 +17,21 @@ interface Props {
 }
 
 /** One entry of a schedule, chosen from a short list. For parts of the shelf there is `PartPicker`. */
-export function Picker({ label, value, choices, onChoose }: Props) {
+export function Picker({ onChoose, ...props }: Props) {
+  return <SteadyPicker {...props} onChoose={useSteady(onChoose)} />;
+}
+
+/** The same list is not worked out anew at every step of a slider. */
+const SteadyPicker = memo(
+  OpenPicker,
+  (past, now) =>
+    past.label === now.label &&
+    past.value === now.value &&
+    past.choices.length === now.choices.length &&
+    past.choices.every(({ id, name }, i) => id === now.choices[i]?.id && name === now.choices[i]?.name),
+);
+
+function OpenPicker({ label, value, choices, onChoose }: Props) {
   const chosen = choices.find(({ id }) => id === value);
   return (
     <Combobox.Root

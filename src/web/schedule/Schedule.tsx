@@ -1,4 +1,4 @@
-import { Fragment, type ReactNode, useMemo, useState } from 'react';
+import { Fragment, memo, type ReactNode, useMemo, useRef, useState } from 'react';
 import type { Build } from '../../build/schema/build.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { useAnswers } from '../state/answers.ts';
@@ -26,7 +26,7 @@ const NUMBERED: Readonly<Record<string, number>> = {
 /** The parts of the open build, numbered as in the drawing; any can be changed in its place. */
 export function Schedule({ build, aircraft }: Props) {
   const [all, setAll] = useState(false);
-  const slots = useMemo(() => slotsOf(build), [build]);
+  const slots = useSlots(build);
   const flying = build.cameras.findIndex(({ role }) => role === 'flying');
   const main = (slot: Slot): boolean =>
     (NUMBERED[slot.key] !== undefined && slot.part !== undefined) || slot.key === `cameras[${flying}]`;
@@ -36,9 +36,12 @@ export function Schedule({ build, aircraft }: Props) {
       <section className="schedule" aria-label="Parts, to change">
         {slots.filter(main).map((slot) => (
           <Fragment key={slot.key}>
-            <SlotEntry slot={slot} build={build} number={NUMBERED[slot.key] ?? 7}>
-              {slot.key === 'pack' && <PackPlace build={build} />}
-              {slot.key === `cameras[${flying}]` && <Tilt build={build} index={flying} />}
+            <SlotEntry slot={slot} number={NUMBERED[slot.key] ?? 7}>
+              {slot.key === 'pack' ? (
+                <PackPlace build={build} />
+              ) : slot.key === `cameras[${flying}]` ? (
+                <Tilt build={build} index={flying} />
+              ) : null}
             </SlotEntry>
             {slot.key === 'frame' && <LayoutEntry build={build} aircraft={aircraft} />}
           </Fragment>
@@ -52,7 +55,7 @@ export function Schedule({ build, aircraft }: Props) {
       {all && (
         <section className="schedule" aria-label="Every other part, to change">
           {rest.map((slot) => (
-            <SlotEntry key={slot.key} slot={slot} build={build}>
+            <SlotEntry key={slot.key} slot={slot}>
               {slot.key.startsWith('cameras') && <Tilt build={build} index={Number(slot.key.slice(8, -1))} />}
             </SlotEntry>
           ))}
@@ -61,6 +64,16 @@ export function Schedule({ build, aircraft }: Props) {
       )}
     </>
   );
+}
+
+/** The same places as long as no part of them has changed, however the build is moved about. */
+function useSlots(build: Build): readonly Slot[] {
+  const last = useRef<readonly Slot[]>([]);
+  const fresh = useMemo(() => slotsOf(build), [build]);
+  const told = (slots: readonly Slot[]) =>
+    slots.map(({ key, label, part }) => `${key} ${label} ${part}`).join('|');
+  if (told(fresh) !== told(last.current)) last.current = fresh;
+  return last.current;
 }
 
 function LayoutEntry(props: Props) {
@@ -77,14 +90,12 @@ function LayoutEntry(props: Props) {
   );
 }
 
-function SlotEntry({
+const SlotEntry = memo(function SlotEntry({
   slot,
-  build,
   number,
   children,
 }: {
   readonly slot: Slot;
-  readonly build: Build;
   readonly number?: number;
   readonly children?: ReactNode;
 }) {
@@ -115,15 +126,15 @@ function SlotEntry({
         label={slot.label}
         rows={rows}
         part={slot.part}
-        tried={(part) => slot.put(build, part)}
+        tried={slot.put}
         onChoose={(part) => change((now) => slot.put(now, part))}
       />
       {children}
     </div>
   );
-}
+});
 
-function Additions() {
+const Additions = memo(function Additions() {
   const shelf = useAnswers((answers) => answers.shelf);
   return ADDITIONS.map(({ label, takes, put }) => (
     <div className="entry" key={label}>
@@ -137,7 +148,7 @@ function Additions() {
       />
     </div>
   ));
-}
+});
 
 function PackPlace({ build }: { readonly build: Build }) {
   return (

@@ -10,21 +10,22 @@ import type { Glance, ShelfRow } from '../worker/protocol.ts';
  */
 export function useGlances(
   rows: readonly ShelfRow[],
-  tried: ((part: string) => Build) | undefined,
+  tried: ((build: Build, part: string) => Build) | undefined,
 ): Readonly<Record<string, Glance>> {
   const [glances, setGlances] = useState<Readonly<Record<string, Glance>>>({});
-  const brief = useDesk((desk) => desk.brief);
-  const build = useDesk((desk) => desk.builds[desk.open]);
+  const open = rows.length > 0 && tried !== undefined;
+  // Closed, it need not hear of every step of a slider.
+  const brief = useDesk((desk) => (open ? desk.brief : undefined));
+  const build = useDesk((desk) => (open ? desk.builds[desk.open] : undefined));
   const how = useRef(tried);
   how.current = tried;
-  const open = rows.length > 0 && tried !== undefined;
   useEffect(() => {
     if (!open || brief === undefined || build === undefined) return;
     let stopped = false;
     setGlances({});
     void (async () => {
       for (const { id } of rows) {
-        const change = how.current?.(id);
+        const change = how.current?.(build, id);
         if (stopped || change === undefined) return;
         const glance = await theWorkers().full.glance(change, brief);
         if (stopped) return;

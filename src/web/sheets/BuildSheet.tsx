@@ -91,6 +91,11 @@ function Subject({
     () => brief && figuresOf(sheet, { assessment, picture, brief, manner, ...(curves ? { curves } : {}) }),
     [sheet, assessment, picture, brief, manner, curves],
   );
+  const movable = useMemo(
+    () =>
+      build && tried === view ? { build, layout: view.layout, stations: assessment.stations } : undefined,
+    [build, tried, view, assessment],
+  );
   if (drawings !== undefined) {
     const many = assessment.measures.filter((measure) => measure.sheet === sheet).length > MARGIN_HOLDS;
     const hits = sheet === 'knocks' ? assessment.data?.hits : undefined;
@@ -129,9 +134,7 @@ function Subject({
       onScale={onScale}
       margin={figures}
       under={sheet === 'fit' ? <Checked fit={assessment.fit} /> : undefined}
-      {...(build && tried === view
-        ? { movable: { build, layout: view.layout, stations: assessment.stations } }
-        : {})}
+      {...(movable ? { movable } : {})}
       {...(chart ? { chart } : {})}
     />
   );

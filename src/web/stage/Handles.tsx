@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
+import { type KeyboardEvent, memo, type PointerEvent, useRef } from 'react';
 import type { Build } from '../../build/schema/build.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { seenFromAbove } from '../../report/path.ts';
@@ -31,7 +31,7 @@ const STEP = 0.001;
 const LONG_STEP = 0.005;
 
 /** Motors, pack and cameras, to be dragged in the plan or moved with the arrow keys. */
-export function Handles({ aircraft, frame, pen, movable, onHold }: Props) {
+export const Handles = memo(function Handles({ aircraft, frame, pen, movable, onHold }: Props) {
   return handlesOf(aircraft, movable).map((handle) => {
     const { x, y } = seenFromAbove(handle.at);
     const [width, height] = [(handle.size.y * 1000) / pen, (handle.size.x * 1000) / pen];
@@ -50,7 +50,7 @@ export function Handles({ aircraft, frame, pen, movable, onHold }: Props) {
       />
     );
   });
-}
+});
 
 function HandleButton({
   handle,

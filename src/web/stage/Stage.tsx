@@ -1,4 +1,4 @@
-import { type ReactNode, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { type ReactNode, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Finding } from '../../assess/types.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
@@ -60,6 +60,7 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
     const { top, height } = drawing.frame;
     return level ? { ...drawn, frame: { ...drawn.frame, top, height } } : drawn;
   }, [aircraft, chart, drawing, level, pen]);
+  const hold = useCallback((now: boolean) => setHeld(now ? pen : undefined), [pen]);
   const { notes, ties, rings } = useTies(stageRef, aircraft, drawing, pen, findings);
   useLayoutEffect(() => onScale(pen), [pen, onScale]);
 
@@ -76,7 +77,7 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
                   frame={drawing.frame}
                   pen={pen}
                   movable={movable}
-                  onHold={(hold) => setHeld(hold ? pen : undefined)}
+                  onHold={hold}
                 />
               )}
             </div>

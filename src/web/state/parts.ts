@@ -7,11 +7,15 @@ import type { Desk, Opened } from '../worker/protocol.ts';
 import { useAnswers } from './answers.ts';
 import { useDesk } from './desk.ts';
 import { joined } from './joined.ts';
+import { sameKept } from './sameKept.ts';
 
 interface Done {
   readonly build: Build;
   readonly brief: Brief;
 }
+
+/** After the last change [ms]. */
+const REST = 200;
 
 /**
  * Works the full assessment out part by part, the open build first, and stops between two parts when
@@ -20,6 +24,7 @@ interface Done {
 export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
   const done = new Map<string, Done>();
   let busy = false;
+  let touched = 0;
 
   const key = (id: string, part: string): string => `${id} ${part}`;
 
@@ -43,6 +48,7 @@ export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
   async function work(): Promise<void> {
     if (busy) return;
     busy = true;
+    await rest();
     for (let job = next(); job !== undefined; job = next()) {
       const { id, build, brief, part } = job;
       const result = await worker.part(build, brief, part).catch((error: unknown): PartResult => {
@@ -50,7 +56,10 @@ export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
         return { measures: [], findings: [] };
       });
       const now = useDesk.getState();
-      if (now.builds[id] !== build || now.brief !== brief) continue;
+      if (now.builds[id] !== build || now.brief !== brief) {
+        await rest();
+        continue;
+      }
       done.set(key(id, part), { build, brief });
       const last = list.every(({ id: each }) => {
         const had = done.get(key(id, each));
@@ -70,10 +79,16 @@ export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
       const told = view?.ok && whole ? { ...view, assessment: whole } : view && joined(view, own);
       return {
         parts: { ...parts, [id]: own },
-        ...(told === undefined ? {} : { views: { ...views, [id]: told } }),
+        ...(told === undefined ? {} : { views: { ...views, [id]: sameKept(views[id], told) } }),
       };
     });
     tellBehind();
+  }
+
+  /** Until nothing has changed for a while: a hand that drags needs the machine for the quick answers. */
+  async function rest(): Promise<void> {
+    const left = () => touched + REST - performance.now();
+    while (left() > 0) await new Promise((done) => setTimeout(done, left()));
   }
 
   /** Which parts on show are older than their build. */
@@ -88,11 +103,14 @@ export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
         }),
       ]),
     );
-    useAnswers.setState({ behind });
+    useAnswers.setState((past) => ({ behind: sameKept(past.behind, behind) }));
   }
 
   useDesk.subscribe((now, past) => {
-    if (now.builds !== past.builds || now.brief !== past.brief) tellBehind();
+    if (now.builds !== past.builds || now.brief !== past.brief) {
+      touched = performance.now();
+      tellBehind();
+    }
     void work();
   });
   useAnswers.subscribe((now, past) => {

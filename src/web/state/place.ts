@@ -3,7 +3,7 @@ import { SHEETS } from './sheetNames.ts';
 
 export type SheetName = (typeof SHEETS)[number];
 /** Sheets that show one build. */
-export type BuildSheetName = Exclude<SheetName, 'choice' | 'brief'>;
+export type BuildSheetName = Exclude<SheetName, 'choice' | 'brief' | 'shortlist'>;
 
 /** As on a drawing: `03`. */
 export const sheetNumber = (sheet: SheetName): string => String(SHEETS.indexOf(sheet)).padStart(2, '0');

@@ -2,6 +2,7 @@
 export const SHEETS = [
   'choice',
   'brief',
+  'shortlist',
   'airframe',
   'lift',
   'heat',

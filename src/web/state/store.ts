@@ -2,8 +2,8 @@ import { type IDBPDatabase, openDB } from 'idb';
 
 const NAME = 'quadwright';
 const STORE = 'desk';
-/** The desk as it is, as it was at the last start, and what could not be read. */
-type Key = 'now' | 'before' | 'unread';
+/** The desk as it is, as it was at the last start, and what could not be read; a search under way; columns of lists. */
+type Key = 'now' | 'before' | 'unread' | 'search' | 'columns';
 
 let opening: Promise<IDBPDatabase> | undefined;
 

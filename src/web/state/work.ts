@@ -12,6 +12,7 @@ import { fetchKept, startKeeping } from './keep.ts';
 import { tell } from './notices.ts';
 import { startParts } from './parts.ts';
 import { turnTo, usePlace } from './place.ts';
+import { sameKept } from './sameKept.ts';
 import { useSnapshots } from './snapshots.ts';
 
 /** The worker that answers at once, and the one that works the full assessment out. */
@@ -127,11 +128,12 @@ function openLeader(): void {
 }
 
 function receive(id: string, answer: PromiseSettledResult<BuildView>, stillWaiting: boolean): void {
-  const view: BuildView =
+  const fresh: BuildView =
     answer.status === 'fulfilled' ? answer.value : { ok: false, reasons: [inWords(answer.reason)] };
+  const view = sameKept(useAnswers.getState().quick[id], fresh);
   useAnswers.setState(({ views, quick, parts, waiting }) => ({
     quick: { ...quick, [id]: view },
-    views: { ...views, [id]: joined(view, parts[id]) },
+    views: { ...views, [id]: sameKept(views[id], joined(view, parts[id])) },
     waiting: stillWaiting ? waiting : waiting.filter((other) => other !== id),
   }));
   if (useAnswers.getState().waiting.length === 0) openLeader();

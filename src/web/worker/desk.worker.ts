@@ -17,6 +17,9 @@ const door: Desk = {
   part: async (build, brief, part) => await opened().part(build, brief, part),
   whole: async (build, brief) => await opened().whole(build, brief),
   glance: async (build, brief) => await opened().glance(build, brief),
+  lend: async (port) => await opened().lend(port),
+  search: async (ask, ports, kept, tell) => await opened().search(ask, ports, kept, tell),
+  stopSearch: async () => await opened().stopSearch(),
   readKept: async (files) => await opened().readKept(files),
   read: async (text, file) => await opened().read(text, file),
 };

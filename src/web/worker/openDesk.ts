@@ -1,6 +1,8 @@
+import { expose, wrap } from 'comlink';
 import { assessParts } from '../../assess/parts/index.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import type { Desk, KeptFiles, KeptRead, OpenBuild, Opened, ShelfLaid, ShelfRow } from './protocol.ts';
+import type { SearchHand } from './searchHand.ts';
 import { shelfRow } from './shelfRow.ts';
 import { shippedFiles } from './shipped.ts';
 import { openWorkshop } from './workshop.ts';
@@ -55,7 +57,25 @@ export function openDesk(): Desk {
     return { brief: readKeptBrief(files.brief, faults) ?? shipped.brief, builds, faults };
   }
 
+  let stopped = false;
+
   return {
+    lend: async (port) => {
+      const { searchHand } = await import('./searchHand.ts');
+      expose(
+        searchHand(() => shelf),
+        port,
+      );
+    },
+    search: async (ask, ports, kept, tell) => {
+      stopped = false;
+      const { runForeman } = await import('./searchForeman.ts');
+      const hands = ports.map((port) => wrap<SearchHand>(port));
+      return await runForeman({ ask, shelf, hands, kept, tell, isStopped: () => stopped });
+    },
+    stopSearch: async () => {
+      stopped = true;
+    },
     open,
     layShelf,
     assess: async (build, brief) => workshop.view(build, brief),

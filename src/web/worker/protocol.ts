@@ -3,7 +3,9 @@ import type { PartResult } from '../../assess/parts/types.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { PartKind } from '../../build/schema/partKinds.ts';
+import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
+import type { SearchAsk, SearchNews, SearchReport } from './searchProtocol.ts';
 
 /** What the page asks of its workers. Reading, checking and physics all happen over there. */
 export interface Desk {
@@ -20,6 +22,17 @@ export interface Desk {
   readonly glance: (build: Build, brief: Brief) => Promise<Glance>;
   /** Tells by its first line what a file is, and reads it as the command line would. */
   readonly read: (text: string, file: string) => Promise<FileRead>;
+  /** Does pieces of a search for a foreman who holds the other end of the port. */
+  readonly lend: (port: MessagePort) => Promise<void>;
+  /** Searches the shelf with workers lent by their ports; see `searchForeman.ts`. */
+  readonly search: (
+    ask: SearchAsk,
+    ports: readonly MessagePort[],
+    kept: SearchState | undefined,
+    tell: (news: SearchNews) => void,
+  ) => Promise<SearchReport>;
+  /** Ends the search after the tasks under way. */
+  readonly stopSearch: () => Promise<void>;
   /** Reads files that were kept, of a snapshot or a link. */
   readonly readKept: (files: KeptFiles) => Promise<KeptRead>;
 }

@@ -1,0 +1,161 @@
+import type { Air } from '../../air/standardAtmosphere.ts';
+import { assessCraft } from '../../assess/assess.ts';
+import type { Assessment } from '../../assess/assessment.ts';
+import type { Craft } from '../../build/craft.ts';
+import type { Build } from '../../build/schema/build.ts';
+import { doubtedCraft } from '../../choose/doubtedCraft.ts';
+import { foldAlike } from '../../choose/foldAlike.ts';
+import { rankStability } from '../../choose/rankStability.ts';
+import { resolveCandidate } from '../../choose/shortlist/candidate.ts';
+import { flipsBetween, reasonsBetween } from '../../choose/shortlist/reasons.ts';
+import { type MappedRotor, rotorsOfMaps } from '../../choose/shortlist/rotors.ts';
+import { type Scale, standingOf, utility } from '../../choose/shortlist/softWants.ts';
+import type { SearchState } from '../../choose/shortlist/state.ts';
+import type { Scored, SearchContext, ShortlistQuestion } from '../../choose/shortlist/types.ts';
+import { tornado } from '../../choose/tornado.ts';
+import type { FrontPoint, ListedBuild, SearchReport } from './searchProtocol.ts';
+
+interface Found {
+  readonly question: ShortlistQuestion;
+  readonly context: SearchContext;
+  readonly maps: readonly MappedRotor[];
+  readonly air: Air;
+  readonly state: SearchState;
+  readonly size: number;
+  readonly finished: boolean;
+}
+
+/** As many as are listed after folding. */
+const LISTED = 8;
+const DRAWS = 200;
+const SEED = 1;
+/** Told apart from this share of a scale on. */
+const ALIKE = 0.01;
+
+/** What a search found, in figures with bands, reasons, and what would turn it. */
+export function reportOf({ question, context, maps, air, state, size, finished }: Found): SearchReport {
+  const rotors = rotorsOfMaps(maps, air);
+  const full = { ...context, rotors };
+  const ready = new Map([...rotors].map(([id, { facts }]) => [id, facts]));
+  const folds = foldAlike(
+    state.top.map((scored) => question.wants.map(({ measure }) => finite(scored.values[measure]))),
+    question.wants.map(({ scale }) => ALIKE * extentOf(scale)),
+  );
+  const rows = folds.slice(0, LISTED).flatMap(({ kept, alike }) => {
+    const scored = state.top[kept];
+    if (scored === undefined) return [];
+    const craft = resolveCandidate(question.template, scored.choice, context.shelf, ready);
+    return craft.ok ? [{ scored, craft: craft.value, alike: alike.length }] : [];
+  });
+  const crafts = rows.map(({ craft }) => craft);
+  const order = (drawn: readonly Assessment[]) => orderOf(question, rows, drawn);
+  const stability = crafts.length > 1 ? rankStability(crafts, full, order, DRAWS, SEED) : undefined;
+  const [first] = rows;
+  const list = rows.map(({ scored, craft, alike }, index): ListedBuild => {
+    const share = stability?.places[index]?.[0];
+    const { measures } = assessCraft(craft, full);
+    const against = first !== undefined && index > 0 ? first.scored : undefined;
+    return {
+      build: named(craft),
+      parts: namesOf(craft),
+      standing: scored.standing,
+      risks: scored.risks,
+      measures: question.wants.flatMap(({ measure }) => measures.find(({ id }) => id === measure) ?? []),
+      ...(share === undefined ? {} : { first: share }),
+      alike,
+      reasons: against === undefined ? [] : reasonsBetween(question, against, scored),
+      flips: against === undefined ? [] : flipsBetween(question, against, scored),
+    };
+  });
+  const leanings = first === undefined ? undefined : leaningsOf(first.craft, full);
+  return {
+    brief: context.brief.name,
+    template: question.template.name,
+    size,
+    counts: state.counts,
+    finished,
+    wants: question.wants,
+    limits: question.limits,
+    list,
+    front: state.front.map((scored) => pointOf(scored, rows)),
+    draws: stability?.draws ?? 0,
+    error: stability?.error ?? 0,
+    ...(leanings === undefined ? {} : { leanings }),
+  };
+}
+
+interface Row {
+  readonly scored: Scored;
+  readonly craft: Craft;
+}
+
+/** Beyond any scale, so that two that never get too hot count as alike. */
+const finite = (value: number | undefined) =>
+  value === undefined || Number.isNaN(value) ? 0 : Math.min(Math.max(value, -1e9), 1e9);
+
+function extentOf(scale: Scale): number {
+  switch (scale.kind) {
+    case 'ramp':
+      return Math.abs(scale.best - scale.worst);
+    case 'window':
+      return scale.high - scale.low;
+    case 'target':
+      return scale.tolerance;
+  }
+}
+
+function namesOf({ parts }: Craft): readonly string[] {
+  const [motor, propeller] = [parts.motors[0], parts.propellers[0]];
+  return [parts.frame, motor, propeller, parts.pack, parts.controllers, parts.flightController].flatMap((part) =>
+    part === undefined ? [] : [part.name],
+  );
+}
+
+const named = ({ build, parts }: Craft): Build => {
+  const motor = parts.motors[0]?.name;
+  const { note: _, ...rest } = build;
+  return { ...rest, name: `${parts.frame.name}${motor === undefined ? '' : ` with ${motor}`}`.slice(0, 200) };
+};
+
+function pointOf({ key, values }: Scored, rows: readonly Row[]): FrontPoint {
+  const place = rows.findIndex(({ scored }) => scored.key === key);
+  return {
+    cost: values['first-flight-cost'] ?? 0,
+    mass: values['all-up-mass'] ?? 0,
+    minutes: values['flown-time'] ?? 0,
+    ...(place < 0 ? {} : { place }),
+  };
+}
+
+function leaningsOf(craft: Craft, context: SearchContext): SearchReport['leanings'] {
+  const doubted = doubtedCraft(craft, context);
+  const nominal = doubted.ok ? doubted.value.figures['flown-time'] : undefined;
+  if (!doubted.ok || nominal === undefined) return undefined;
+  return {
+    label: 'minutes flown',
+    quantity: 'time',
+    nominal,
+    bars: tornado(doubted.value, 'flown-time'),
+  };
+}
+
+/** Indices by the standing of drawn values, with the risks as they are. */
+function orderOf(
+  { wants, riskCost }: ShortlistQuestion,
+  rows: readonly Row[],
+  drawn: readonly Assessment[],
+): readonly number[] {
+  const standings = drawn.map(({ measures }, index) => {
+    const values = new Map(measures.map(({ id, value }) => [id, value]));
+    const never = (measure: string) =>
+      measure === 'full-throttle-time-to-limit' ? Number.POSITIVE_INFINITY : Number.NaN;
+    const worth = (measure: string, scale: Scale) => {
+      const own = utility(scale, values.get(measure) ?? never(measure));
+      return Number.isNaN(own) ? 0 : own;
+    };
+    return standingOf(wants, ({ measure, scale }) => worth(measure, scale), rows[index]?.scored.risks ?? 0, riskCost);
+  });
+  return standings
+    .map((_, index) => index)
+    .sort((a, b) => (standings[b] ?? 0) - (standings[a] ?? 0) || a - b);
+}
