@@ -1,12 +1,11 @@
-import type { z } from 'zod';
-import type { Dimension } from '../../units/dimensions.ts';
-import { fieldForms } from '../schema/fields.ts';
+import { z } from 'zod';
+import { type FieldForm, fieldForms } from '../schema/fields.ts';
 import { PART_SCHEMAS } from '../schema/part.ts';
 import { PART_KINDS, type PartKind } from '../schema/partKinds.ts';
 
 /** How the text of one cell becomes the value of a field. */
 export type CellForm =
-  | { readonly form: 'quantity'; readonly dimension: Dimension; readonly trusted: boolean }
+  | Extract<FieldForm, { form: 'quantity' }>
   | { readonly form: 'money' | 'box' | 'wire' | 'text' | 'size' | 'number' | 'yes or no' | 'cells' }
   | { readonly form: 'choice'; readonly among: readonly string[] };
 
@@ -17,6 +16,10 @@ export interface ListField {
   /** Several values in one cell, with slashes between. */
   readonly listed: boolean;
   readonly cell: CellForm;
+  /** Whether every part of the kind must tell it. */
+  readonly required: boolean;
+  /** What it is, in the schema's words; empty where its name says it all. */
+  readonly says: string;
 }
 
 /**
@@ -24,7 +27,7 @@ export interface ListField {
  * do not go into a cell: a part that needs them is based on another of the shelf.
  */
 export function fieldsOfKind(kind: PartKind): readonly ListField[] {
-  return fieldsIn(PART_SCHEMAS[kind], '').filter(({ path }) => path !== 'kind');
+  return fieldsIn(PART_SCHEMAS[kind], '', true).filter(({ path }) => path !== 'kind');
 }
 
 /** Every field of any kind by its path, and the kinds that have it. */
@@ -36,47 +39,56 @@ export function fieldsOfAnyKind(): ReadonlyMap<string, readonly PartKind[]> {
   return found;
 }
 
-function fieldsIn(schema: z.core.$ZodType, path: string): readonly ListField[] {
-  const inner = unwrapped(schema);
-  if (inner === undefined) return [];
+function fieldsIn(schema: z.core.$ZodType, path: string, must: boolean): readonly ListField[] {
+  const { inner, says, absent } = unwrapped(schema);
+  const required = must && !absent;
   const def: z.core.$ZodTypeDef = inner._zod.def;
   if (isObject(def)) {
-    if (isCells(def)) return [{ path, listed: false, cell: { form: 'cells' } }];
+    if (isCells(def)) return [{ path, listed: false, cell: { form: 'cells' }, required, says }];
     return Object.entries(def.shape).flatMap(([key, field]) =>
-      fieldsIn(field, path === '' ? key : `${path}.${key}`),
+      fieldsIn(field, path === '' ? key : `${path}.${key}`, required),
     );
   }
   if (isUnion(def)) {
-    const all = def.options.flatMap((option) => fieldsIn(option, path));
-    return [...new Set(all.map((field) => field.path))].map((each) => together(all, each));
+    const all = def.options.map((option) => fieldsIn(option, path, required));
+    return [...new Set(all.flat().map((field) => field.path))].map((each) => together(all, each));
   }
-  if (isArray(def)) {
-    const item = unwrapped(def.element);
-    const cell = item === undefined ? undefined : formOf(item);
-    return cell === undefined ? [] : [{ path, listed: true, cell }];
-  }
-  const cell = formOf(inner);
-  return cell === undefined ? [] : [{ path, listed: false, cell }];
+  const item = isArray(def) ? unwrapped(def.element) : undefined;
+  const cell = formOf(item?.inner ?? inner);
+  return cell === undefined
+    ? []
+    : [{ path, listed: item !== undefined, cell, required, says: says || (item?.says ?? '') }];
 }
 
-/** One field for those of the same path in several layouts; their choices joined. */
-function together(all: readonly ListField[], path: string): ListField {
-  const same = all.filter((field) => field.path === path);
+/** One field for those of the same path in several layouts; their choices joined, required where each requires it. */
+function together(all: readonly (readonly ListField[])[], path: string): ListField {
+  const same = all.flat().filter((field) => field.path === path);
+  const required = same.length === all.length && same.every((field) => field.required);
   const among = same.flatMap(({ cell }) => (cell.form === 'choice' ? cell.among : []));
   const [first] = same;
   if (first === undefined) throw new RangeError(`path: no field at ${path}`);
-  return among.length === 0 ? first : { ...first, cell: { form: 'choice', among: [...new Set(among)] } };
+  return among.length === 0
+    ? { ...first, required }
+    : { ...first, required, cell: { form: 'choice', among: [...new Set(among)] } };
 }
 
-/** Without what makes it optional; a maker's own form stops the way down, as its pipe is of no interest. */
-function unwrapped(schema: z.core.$ZodType): z.core.$ZodType | undefined {
-  let inner: z.core.$ZodType | undefined = schema;
-  while (inner !== undefined && fieldForms.get(inner) === undefined) {
+/**
+ * Without what makes it optional, and whether anything did; a maker's own form stops the way down, as its pipe is of
+ * no interest. Of its description what stands before the units and limits.
+ */
+function unwrapped(schema: z.core.$ZodType) {
+  let inner = schema;
+  let says: string | undefined;
+  let absent = false;
+  for (;;) {
+    says ??= z.globalRegistry.get(inner)?.description;
     const def: z.core.$ZodTypeDef = inner._zod.def;
-    if (!('innerType' in def)) return inner;
+    if (fieldForms.get(inner) !== undefined || !('innerType' in def)) break;
+    absent ||= def.type !== 'readonly';
     inner = def.innerType as z.core.$ZodType;
   }
-  return inner;
+  const told = fieldForms.get(inner) === undefined ? says : says?.split('; ')[0];
+  return { inner, absent, says: told ?? '' };
 }
 
 function formOf(schema: z.core.$ZodType): CellForm | undefined {

@@ -13,7 +13,7 @@ const REGULATOR_EFFICIENCY = 0.85;
 /** A flight controller's own draw when its maker tells none [W] (common practice, no source). */
 const BOARD_POWER = 0.8;
 /** Continuous rating of pouch packs whose label tells none (common practice, no source). */
-const UNTOLD_RATE = { LiPo: 60, LiHV: 60, 'Li-ion': 8 };
+export const UNTOLD_RATE = { LiPo: 60, LiHV: 60, 'Li-ion': 8 };
 
 export function controllerModelOf(parts: CraftParts): ControllerModel {
   const part = parts.controllers ?? parts.flightController.builtInController;

@@ -33,7 +33,12 @@ type Context = z.core.ParsePayload;
 
 /** How the text of a field is written, for faces that put it together from a bare number and a unit. */
 export type FieldForm =
-  | { readonly form: 'quantity'; readonly dimension: Dimension; readonly trusted: boolean }
+  | {
+      readonly form: 'quantity';
+      readonly dimension: Dimension;
+      readonly trusted: boolean;
+      readonly limits: Limits;
+    }
   | { readonly form: 'money' | 'box' | 'wire' };
 
 /** The form of every field that one of the makers below made. */
@@ -55,7 +60,7 @@ export function quantity(dimension: Dimension, limits: Limits, says: string) {
       return readTrusted(raw, dimension, reader, context);
     })
     .meta({ description: describe(dimension, limits, says), shape: 'quantity' })
-    .register(fieldForms, { form: 'quantity', dimension, trusted: true });
+    .register(fieldForms, { form: 'quantity', dimension, trusted: true, limits });
 }
 
 /** A quantity that is a choice or a plain dimension, without doubt of its own: text only. */
@@ -65,7 +70,7 @@ export function plainQuantity(dimension: Dimension, limits: Limits, says: string
     .unknown()
     .transform((raw, context): number => reader(raw, context) ?? z.NEVER)
     .meta({ description: describe(dimension, limits, says), shape: 'plain quantity' })
-    .register(fieldForms, { form: 'quantity', dimension, trusted: false });
+    .register(fieldForms, { form: 'quantity', dimension, trusted: false, limits });
 }
 
 /** A conductor section as `"14 AWG"` or `"2.1 mm2"`, [m2]. */
