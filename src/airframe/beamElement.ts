@@ -36,42 +36,35 @@ const GAUSS: readonly (readonly [point: number, weight: number])[] = [
  * for loads at the nodes whatever the taper.
  */
 export function elementStiffness(shape: ElementShape): Float64Array {
-  const axial = flexibility(shape, 'axial', (at) => [0, 0, spread(at, shape.moduli) / at.section.axial]);
-  const twist = flexibility(shape, 'torsion', ({ half }) => [
-    0,
-    0,
-    1 / torsionStiffness(2 * half, shape.thickness, shape.moduli),
-  ]);
-  const up = new Float64Array(3);
+  const { moduli, thickness, start, length } = shape;
+  const own = stationsIn(shape, start, start + length);
+  const sum = (kind: keyof EndLength, of: (at: Station) => Flexibility) => flexibility(shape, kind, of, own);
+  const axial = sum('axial', (at) => [0, 0, spread(at, moduli) / at.section.axial]);
+  const twist = sum('torsion', ({ half }) => [0, 0, 1 / torsionStiffness(2 * half, thickness, moduli)]);
+  const up = sum('outOfPlane', (at) => lever(-at.arm, at.section.outOfPlane / spread(at, moduli)));
   addTo(
     up,
-    flexibility(shape, 'outOfPlane', (at) =>
-      lever(-at.arm, at.section.outOfPlane / spread(at, shape.moduli)),
-    ),
+    sum('shearOutOfPlane', ({ section }) => [1 / section.shearOutOfPlane, 0, 0]),
   );
-  addTo(
-    up,
-    flexibility(shape, 'shearOutOfPlane', ({ section }) => [1 / section.shearOutOfPlane, 0, 0]),
-  );
-  const side = new Float64Array(3);
+  const side = sum('inPlane', ({ section, arm }) => lever(arm, section.inPlane));
   addTo(
     side,
-    flexibility(shape, 'inPlane', ({ section, arm }) => lever(arm, section.inPlane)),
-  );
-  addTo(
-    side,
-    flexibility(shape, 'shearInPlane', (at) => taperedShear(at, shape.thickness, shape.moduli.G12)),
+    sum('shearInPlane', (at) => taperedShear(at, thickness, moduli.G12)),
   );
   const k = new Float64Array(144);
   stretch(k, 1 / (axial[2] as number), 0);
   stretch(k, 1 / (twist[2] as number), 3);
-  bend(k, up, 2, 4, -shape.length);
-  bend(k, side, 1, 5, shape.length);
+  bend(k, up, 2, 4, -length);
+  bend(k, side, 1, 5, length);
   return k;
 }
 
 /** A cross-section: its stiffness, half width with its slope, and distance to the element's right end. */
 interface Station {
+  /** From the arm's root [m]. */
+  readonly x: number;
+  /** Of the integration [m]. */
+  readonly weight: number;
   readonly section: SectionStiffness;
   readonly half: number;
   readonly slope: number;
@@ -162,11 +155,14 @@ function addPairs(k: Float64Array, left: Combination, right: Combination, stiffn
 /**
  * Integrates a unit-length flexibility over the element. A soft root or tip adds its length with the
  * end's section; a held one takes away exp(-x / length), which sums to that length.
+ *
+ * @param own stations between the nodes, for where no end reaches
  */
 function flexibility(
   shape: ElementShape,
   kind: keyof EndLength,
   of: (at: Station) => Flexibility,
+  own: readonly Station[],
 ): Float64Array {
   const { start, length, whole } = shape;
   const [root, tip] = [shape.rootEnd[kind], shape.tipEnd[kind]];
@@ -174,26 +170,35 @@ function flexibility(
   const to = start + length + (shape.last ? Math.max(0, tip) : 0);
   const cuts = [from, ...decayCuts(0, -root, 1, from, to), ...decayCuts(whole, -tip, -1, from, to), to];
   cuts.sort((a, b) => a - b);
+  const isPlain = cuts.length === 2 && from === start && to === start + length;
+  const stations = isPlain ? own : cuts.slice(1).flatMap((b, i) => stationsIn(shape, cuts[i] as number, b));
   const out = new Float64Array(3);
-  const step = 1e-3 * length;
-  for (let i = 1; i < cuts.length; i++) {
-    const [a, b] = [cuts[i - 1] as number, cuts[i] as number];
-    for (const [point, weight] of GAUSS) {
-      const x = a + (b - a) * point;
-      const width = shape.widthAt(x);
-      const station: Station = {
-        section: sectionStiffness(width, shape.thickness, shape.moduli),
-        half: width / 2,
-        slope: (shape.widthAt(x + step) - shape.widthAt(x - step)) / (4 * step),
-        arm: start + length - x,
-      };
-      const share = 1 - held(x, -root, whole) - held(whole - x, -tip, whole);
-      for (const [j, value] of of(station).entries()) {
-        out[j] = (out[j] as number) + value * share * weight * (b - a);
-      }
-    }
+  for (const station of stations) {
+    const { x, weight } = station;
+    const share = weight * (1 - held(x, -root, whole) - held(whole - x, -tip, whole));
+    const [shifts, mixed, turns] = of(station);
+    out[0] = (out[0] as number) + shifts * share;
+    out[1] = (out[1] as number) + mixed * share;
+    out[2] = (out[2] as number) + turns * share;
   }
   return out;
+}
+
+function stationsIn(shape: ElementShape, from: number, to: number): readonly Station[] {
+  const { start, length, thickness, moduli, widthAt } = shape;
+  const step = 1e-3 * length;
+  return GAUSS.map(([point, weight]) => {
+    const x = from + (to - from) * point;
+    const width = widthAt(x);
+    return {
+      x,
+      weight: weight * (to - from),
+      section: sectionStiffness(width, thickness, moduli),
+      half: width / 2,
+      slope: (widthAt(x + step) - widthAt(x - step)) / (4 * step),
+      arm: start + length - x,
+    };
+  });
 }
 
 /** Share of the flexibility held back at a distance from a held end, 0 at the far end. */

@@ -1,4 +1,4 @@
-import { multiplyBanded } from '../numerics/banded.ts';
+import { type Banded, banded, multiplyBanded } from '../numerics/banded.ts';
 import { lowestModes } from '../numerics/lowestModes.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { generalisedEigen } from '../numerics/symmetricEigen.ts';
@@ -60,6 +60,8 @@ export interface ReducedArm {
 const ARM_MODES = 8;
 /** Their eigenvalues' last change: the basis of a reduction need not be finer. */
 const SETTLED = 1e-7;
+/** Vectors iterated on for the modes of one family, which lie far apart. */
+const ITERATED = 8;
 
 /** Builds the reduced frame. The arms hang on their root alone, so the reduction's statics are exact. */
 export function frameModel(arms: readonly FrameArm[], hub: HubStructure): Outcome<FrameModel> {
@@ -108,10 +110,17 @@ interface HeldArm {
   readonly coupling: Float64Array;
 }
 
+/**
+ * A straight arm's stretching and up and down bending (u, w, turn about y) do not mix with its sideways bending
+ * and torsion (v, turns about x and z), whatever stands on its tip: two problems of half the size.
+ */
+const FAMILIES = [
+  [0, 2, 4],
+  [1, 3, 5],
+] as const;
+
 function heldArm(beam: ArmBeam): Outcome<HeldArm> {
   const { stiffness, mass, elements } = assembleArm(beam);
-  const pairs = lowestModes(rootFixed(stiffness), rootFixed(mass), ARM_MODES, 0, SETTLED);
-  if (!pairs.ok) return pairs;
   const { size } = mass;
   const rigid = new Float64Array(6 * size);
   const h = beam.length / elements;
@@ -120,6 +129,22 @@ function heldArm(beam: ArmBeam): Outcome<HeldArm> {
     for (let axis = 0; axis < 6; axis++) rigid[axis * size + node * 6 + axis] = 1;
     rigid[4 * size + node * 6 + 2] = -x;
     rigid[5 * size + node * 6 + 1] = x;
+  }
+  const [heldStiffness, heldMass] = [rootFixed(stiffness), rootFixed(mass)];
+  const eigenvalues = new Float64Array(ARM_MODES);
+  const vectors = new Float64Array(ARM_MODES * (size - 6));
+  const each = ARM_MODES / FAMILIES.length;
+  for (const [f, family] of FAMILIES.entries()) {
+    const [k, m] = [ofFamily(heldStiffness, family), ofFamily(heldMass, family)];
+    const pairs = lowestModes(k, m, each, 0, SETTLED, ITERATED);
+    if (!pairs.ok) return pairs;
+    eigenvalues.set(pairs.value.values, f * each);
+    for (let k = 0; k < each; k++) {
+      for (let i = 0; i < (size - 6) / 2; i++) {
+        const at = 6 * Math.floor(i / 3) + (family[i % 3] as number);
+        vectors[(f * each + k) * (size - 6) + at] = pairs.value.vectors[(k * (size - 6)) / 2 + i] as number;
+      }
+    }
   }
   const rigidMass = new Float64Array(36);
   const coupling = new Float64Array(ARM_MODES * 6);
@@ -131,13 +156,30 @@ function heldArm(beam: ArmBeam): Outcome<HeldArm> {
       rigidMass[other * 6 + axis] = dot(rigid, other * size, moved, 0, size);
     }
     for (let k = 0; k < ARM_MODES; k++) {
-      coupling[k * 6 + axis] = dot(pairs.value.vectors, k * (size - 6), moved, 6, size - 6);
+      coupling[k * 6 + axis] = dot(vectors, k * (size - 6), moved, 6, size - 6);
     }
   }
   for (let k = 0; k < ARM_MODES; k++) {
-    tipShapes.set(pairs.value.vectors.subarray((k + 1) * (size - 6) - 6, (k + 1) * (size - 6)), k * 6);
+    tipShapes.set(vectors.subarray((k + 1) * (size - 6) - 6, (k + 1) * (size - 6)), k * 6);
   }
-  return solved({ eigenvalues: pairs.value.values, tipShapes, rigidMass, coupling });
+  return solved({ eigenvalues, tipShapes, rigidMass, coupling });
+}
+
+/** Rows and columns of three of each node's six degrees of freedom. */
+function ofFamily({ size, width, values }: Banded, family: readonly number[]): Banded {
+  const part = banded(size / 2, 5);
+  for (let i = 0; i < part.size; i++) {
+    const row = 6 * Math.floor(i / 3) + (family[i % 3] as number);
+    for (let j = Math.max(0, i - part.width); j <= i; j++) {
+      const column = 6 * Math.floor(j / 3) + (family[j % 3] as number);
+      const [low, high] = column < row ? [column, row] : [row, column];
+      if (high - low > width) continue;
+      part.values[i * (part.width + 1) + j - i + part.width] = values[
+        high * (width + 1) + low - high + width
+      ] as number;
+    }
+  }
+  return part;
 }
 
 function addArm(
@@ -221,28 +263,31 @@ function dot(a: Float64Array, fromA: number, b: Float64Array, fromB: number, cou
   return sum;
 }
 
-/** Elastic modes of the free frame: angular frequencies squared, and vectors mass-normalised. */
+/** All modes of the free frame, its six rigid ones first: angular frequencies squared, vectors mass-normalised. */
 export interface FreeModes {
+  readonly model: FrameModel;
   readonly values: Float64Array;
-  /** Vector k from k * size. */
+  /** Vector k from k times the model's size. */
   readonly vectors: Float64Array;
-  readonly size: number;
 }
 
+/** How many motions of a free body store no strain. */
+export const RIGID = 6;
+
 /**
- * All modes of the reduced frame with its six rigid ones found and left out. The mass matrix is the one
- * factored, so the singular stiffness of a free frame needs no shift.
+ * All modes of the reduced frame, its six rigid ones found. The mass matrix is the one factored, so the
+ * singular stiffness of a free frame needs no shift.
  */
 export function freeModes(model: FrameModel): Outcome<FreeModes> {
   const pairs = generalisedEigen(model.stiffness, model.mass, model.size);
   if (!pairs.ok) return pairs;
   const { values, vectors } = pairs.value;
-  const firstElastic = values[6] as number;
-  const lastRigid = Math.max(...Array.from(values.subarray(0, 6), Math.abs));
+  const firstElastic = values[RIGID] as number;
+  const lastRigid = Math.max(...Array.from(values.subarray(0, RIGID), Math.abs));
   if (!(lastRigid < 1e-5 * firstElastic)) {
     return noSolution(
       `a free frame has six rigid modes, but the sixth moves at ${Math.sqrt(lastRigid)} rad/s`,
     );
   }
-  return solved({ values: values.slice(6), vectors: vectors.slice(6 * model.size), size: model.size });
+  return solved({ model, values, vectors });
 }

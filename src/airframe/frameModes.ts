@@ -1,5 +1,5 @@
 import { type Outcome, solved } from '../numerics/outcome.ts';
-import { type FrameModel, freeModes } from './frameModel.ts';
+import { type FrameModel, type FreeModes, freeModes, RIGID } from './frameModel.ts';
 import type { Mode, ModeShape } from './types.ts';
 
 /** One elastic mode of a free frame, mass-normalised [1/sqrt(kg)]. */
@@ -17,19 +17,20 @@ export interface FrameMode extends Mode {
  */
 export function frameModes(model: FrameModel, count: number): Outcome<readonly FrameMode[]> {
   const free = freeModes(model);
-  if (!free.ok) return free;
-  const { values, vectors, size } = free.value;
-  return solved(
-    Array.from(values.subarray(0, count), (value, k) => {
-      const vector = vectors.subarray(k * size, (k + 1) * size);
-      return {
-        frequency: Math.sqrt(value) / (2 * Math.PI),
-        shape: nameFrameShape(model, vector, value),
-        hub: vector.slice(0, 6),
-        tips: model.arms.map((reduced) => ({ name: reduced.arm.name, motion: tipMotion(vector, reduced) })),
-      };
-    }),
-  );
+  return free.ok ? solved(elasticModes(free.value, count)) : free;
+}
+
+/** The same where the frame is solved already. */
+export function elasticModes({ model, values, vectors }: FreeModes, count: number): readonly FrameMode[] {
+  return Array.from(values.subarray(RIGID, RIGID + count), (value, k) => {
+    const vector = vectors.subarray((RIGID + k) * model.size, (RIGID + k + 1) * model.size);
+    return {
+      frequency: Math.sqrt(value) / (2 * Math.PI),
+      shape: nameFrameShape(model, vector, value),
+      hub: vector.slice(0, 6),
+      tips: model.arms.map((reduced) => ({ name: reduced.arm.name, motion: tipMotion(vector, reduced) })),
+    };
+  });
 }
 
 type ReducedArm = FrameModel['arms'][number];

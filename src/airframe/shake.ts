@@ -1,7 +1,5 @@
-import { type Outcome, solved } from '../numerics/outcome.ts';
-import { generalisedEigen } from '../numerics/symmetricEigen.ts';
 import type { Vector3 } from '../numerics/vector3.ts';
-import { type FrameModel, rootTransport } from './frameModel.ts';
+import { type FreeModes, RIGID } from './frameModel.ts';
 import { tipMotion } from './frameModes.ts';
 import type { Spin } from './types.ts';
 
@@ -17,11 +15,10 @@ export interface ShakeModel {
 
 /**
  * @param damping ratio of critical, 0.01 to 0.03 for carbon frames with screwed joints (common practice, no source)
+ * @throws RangeError for a damping out of 0 to 1
  */
-export function shakeModel(model: FrameModel, damping: number): Outcome<ShakeModel> {
+export function shakeModel({ model, values, vectors }: FreeModes, damping: number): ShakeModel {
   if (!(damping > 0 && damping < 1)) throw new RangeError(`damping: must be between 0 and 1, got ${damping}`);
-  const pairs = generalisedEigen(model.stiffness, model.mass, model.size);
-  if (!pairs.ok) return pairs;
   const { size } = model;
   const hub = new Float64Array(size * 6);
   const tips = model.arms.map(({ arm }) => ({
@@ -30,14 +27,12 @@ export function shakeModel(model: FrameModel, damping: number): Outcome<ShakeMod
     shapes: new Float64Array(size * 6),
   }));
   for (let k = 0; k < size; k++) {
-    const vector = pairs.value.vectors.subarray(k * size, (k + 1) * size);
+    const vector = vectors.subarray(k * size, (k + 1) * size);
     hub.set(vector.subarray(0, 6), k * 6);
     for (const [i, reduced] of model.arms.entries()) tips[i]?.shapes.set(tipMotion(vector, reduced), k * 6);
   }
-  const angularFrequencies = pairs.value.values.map((value, k) =>
-    k < 6 ? 0 : Math.sqrt(Math.max(0, value)),
-  );
-  return solved({ angularFrequencies, damping, hub, tips });
+  const angularFrequencies = values.map((value, k) => (k < RIGID ? 0 : Math.sqrt(Math.max(0, value))));
+  return { angularFrequencies, damping, hub, tips };
 }
 
 /** A periodic force at one motor, amplitude [N]. */
@@ -82,39 +77,47 @@ export function hubShake(
   if (tip === undefined) throw new RangeError(`arm: no arm is named ${source.arm}`);
   const w = angularFrequency;
   const { turning, axial, spin, discHeight: h } = source;
-  const hubReal = new Float64Array(6);
-  const hubImaginary = new Float64Array(6);
-  for (let k = 0; k < model.angularFrequencies.length; k++) {
-    const wk = model.angularFrequencies[k] as number;
-    const phi = tip.shapes.subarray(6 * k, 6 * k + 6);
+  const { hub, angularFrequencies, damping } = model;
+  const { shapes } = tip;
+  const real = new Float64Array(6);
+  const imaginary = new Float64Array(6);
+  for (let k = 0; k < angularFrequencies.length; k++) {
+    const wk = angularFrequencies[k] as number;
+    const at = 6 * k;
     // A force F at height h above: along and across move by the turns, (theta x r) with r = (0, 0, -h).
-    const along = (phi[0] as number) - (phi[4] as number) * h;
-    const across = (phi[1] as number) + (phi[3] as number) * h;
-    const forceRe = turning * along + axial * (phi[2] as number);
+    const along = (shapes[at] as number) - (shapes[at + 4] as number) * h;
+    const across = (shapes[at + 1] as number) + (shapes[at + 3] as number) * h;
+    const forceRe = turning * along + axial * (shapes[at + 2] as number);
     const forceIm = -turning * spin * across;
-    const [dRe, dIm] = [wk * wk - w * w, 2 * model.damping * wk * w];
+    const dRe = wk * wk - w * w;
+    const dIm = 2 * damping * wk * w;
     const scale = 1 / (dRe * dRe + dIm * dIm);
     const qRe = (forceRe * dRe + forceIm * dIm) * scale;
     const qIm = (forceIm * dRe - forceRe * dIm) * scale;
     for (let i = 0; i < 6; i++) {
-      const moved = model.hub[6 * k + i] as number;
-      hubReal[i] = (hubReal[i] as number) + moved * qRe;
-      hubImaginary[i] = (hubImaginary[i] as number) + moved * qIm;
+      const moved = hub[at + i] as number;
+      real[i] = (real[i] as number) + moved * qRe;
+      imaginary[i] = (imaginary[i] as number) + moved * qIm;
     }
   }
-  const to = rootTransport(place, 0);
-  const [real, imaginary] = [transported(to, hubReal), transported(to, hubImaginary)];
-  const size = (from: number): number =>
-    Math.hypot(...real.subarray(from, from + 3), ...imaginary.subarray(from, from + 3));
-  return { acceleration: w * w * size(0), turnRate: w * size(3) };
+  return {
+    acceleration: w * w * Math.sqrt(shiftSquared(real, place) + shiftSquared(imaginary, place)),
+    turnRate: w * Math.sqrt(turnSquared(real) + turnSquared(imaginary)),
+  };
 }
 
-function transported(to: Float64Array, motion: Float64Array): Float64Array {
-  return motion.map((_, i) => {
-    let sum = 0;
-    for (let j = 0; j < 6; j++) sum += (to[i * 6 + j] as number) * (motion[j] as number);
-    return sum;
-  });
+/** Squared shift of a place on a body that moves as told at the origin: shift and theta x r. */
+function shiftSquared(motion: Float64Array, [x, y, z]: Vector3): number {
+  const [u, v, w, a, b, c] = motion as unknown as [number, number, number, number, number, number];
+  const along = u + b * z - c * y;
+  const across = v + c * x - a * z;
+  const down = w + a * y - b * x;
+  return along * along + across * across + down * down;
+}
+
+function turnSquared(motion: Float64Array): number {
+  const [, , , a, b, c] = motion as unknown as [number, number, number, number, number, number];
+  return a * a + b * b + c * c;
 }
 
 /** Shake over rotor speeds from every motor at one multiple of the speed, phases unknown: root sum of squares. */

@@ -15,6 +15,7 @@ const ROUNDING = 1e-14;
  *
  * @param tolerance relative error of every eigenvalue, judged from how its last changes shrink: where values crowd
  * they shrink slowly, and a small change alone would stop too early
+ * @param iterated how many vectors are iterated on, `count` or more: few do where the values above lie far apart
  */
 export function lowestModes(
   stiffness: Banded,
@@ -22,6 +23,7 @@ export function lowestModes(
   count: number,
   shift = 0,
   tolerance = 1e-10,
+  iterated = Math.max(2 * count, count + 8),
 ): Outcome<EigenPairs> {
   const { size, width } = stiffness;
   if (!(count >= 1 && count <= size)) throw new RangeError(`count: must be 1 to ${size}, got ${count}`);
@@ -33,7 +35,7 @@ export function lowestModes(
   if (factors === undefined)
     return noSolution('the stiffness is singular: the structure is loose, or needs a shift');
 
-  const q = Math.min(size, Math.max(2 * count, count + 8));
+  const q = Math.min(size, iterated);
   // Where the subspace is half the whole there is nothing to win, and crowded values would settle slowly.
   if (2 * q >= size) return fewOfAll(stiffness, mass, count);
   const x = startVectors(mass, q);

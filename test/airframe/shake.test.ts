@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { frameStructure } from '../../src/airframe/askFrame.ts';
+import { freeModes } from '../../src/airframe/frameModel.ts';
 import { frameModes } from '../../src/airframe/frameModes.ts';
 import {
   campbellCrossings,
@@ -18,11 +19,9 @@ const structure = frameStructure({
 });
 if (!structure.ok) throw new Error(structure.reason);
 const { model } = structure.value;
-const withDamping = (damping: number) => {
-  const made = shakeModel(model, damping);
-  if (!made.ok) throw new Error(made.reason);
-  return made.value;
-};
+const free = freeModes(model);
+if (!free.ok) throw new Error(free.reason);
+const withDamping = (damping: number) => shakeModel(free.value, damping);
 const first = frameModes(model, 1);
 const firstFrequency = first.ok ? 2 * Math.PI * first.value[0]!.frequency : Number.NaN;
 

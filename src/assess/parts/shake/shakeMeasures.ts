@@ -188,8 +188,10 @@ export function shakeMeasures(
     read(structure, likely),
     doubts(craft),
     ({ arms, force, damping }) => {
-      if (Object.keys(arms).length === 0 && damping === DAMPING) return read(structure, force);
-      const changed = structureOf(withArms(question, arms), damping);
+      if (Object.keys(arms).length === 0) {
+        return read({ ...structure, shaken: { ...structure.shaken, damping } }, force);
+      }
+      const changed = structureOf(withArms(question, arms));
       return changed.ok ? read(changed.value, force) : {};
     },
   );

@@ -1,6 +1,6 @@
 import { type FrameQuestion, frameStructure } from '../../../airframe/askFrame.ts';
-import type { FrameArm } from '../../../airframe/frameModel.ts';
-import { type FrameMode, frameModes } from '../../../airframe/frameModes.ts';
+import { type FrameArm, freeModes } from '../../../airframe/frameModel.ts';
+import { elasticModes, type FrameMode, frameModes } from '../../../airframe/frameModes.ts';
 import { type ShakeModel, shakeModel } from '../../../airframe/shake.ts';
 import type { ModeShape } from '../../../airframe/types.ts';
 import { type Outcome, solved } from '../../../numerics/outcome.ts';
@@ -15,13 +15,16 @@ export interface Structure {
   readonly shaken: ShakeModel;
 }
 
-export function structureOf(question: FrameQuestion, damping = DAMPING): Outcome<Structure> {
+export function structureOf(question: FrameQuestion): Outcome<Structure> {
   const built = frameStructure(question);
   if (!built.ok) return built;
-  const modes = frameModes(built.value.model, question.modes ?? 10);
-  if (!modes.ok) return modes;
-  const shaken = shakeModel(built.value.model, damping);
-  return shaken.ok ? solved({ arms: built.value.arms, modes: modes.value, shaken: shaken.value }) : shaken;
+  const free = freeModes(built.value.model);
+  if (!free.ok) return free;
+  return solved({
+    arms: built.value.arms,
+    modes: elasticModes(free.value, question.modes ?? 10),
+    shaken: shakeModel(free.value, DAMPING),
+  });
 }
 
 /** Lowest mode that bends arms up and down, and the lowest that bends or twists them in their plane [Hz]. */
