@@ -10,6 +10,7 @@ import { sourceAt } from '../../flight/operatingPoint.ts';
 import { loadForDuties } from '../../flight/throttle.ts';
 import { type FlightModel, neutralLevers, type Station, type Style } from '../../flight/types.ts';
 import { inducedSpeed } from '../../flight/wake.ts';
+import type { WakeRelief } from './wakeRelief.ts';
 
 /** What is still open, each at one end: all stations alike, as the best or the worst of them. */
 export interface Ends {
@@ -33,6 +34,8 @@ export interface Ends {
 export interface Drivetrain {
   readonly model: FlightModel;
   readonly air: Air;
+  /** Of the rotor, by `wakeReliefOf`; looked at only where some rotor works in another's wake. */
+  readonly wakeRelief: WakeRelief;
 }
 
 /** Ranges that every completion's measures lie in; SI. */
@@ -82,7 +85,8 @@ const HALF = 0.5;
  *    the wash of the heaviest. The hottest motor carries an equal share or more, and a motor settles hotter
  *    the more it carries: losses grow with the square of thrust, cooling slower than its root.
  *
- * Rotors in another's wake break 1: then flown time is left unbounded.
+ * 7. A rotor in another's wake turns faster for its thrust and at no less torque than the rotor of
+ *    `wakeRelief` in still air: so 1 holds with every rotor such a one. At full duty wakes are reckoned as they are. Heat in a wake is left unbounded.
  *
  * @returns undefined when even `light` cannot hover on a half-full pack with every motor alike (then none can)
  */
@@ -92,25 +96,26 @@ export function driveBounds(
   heavy: Ends,
   style: Style,
 ): DriveBounds | undefined {
-  const easy = circuitOf(modelOf(train, light), neutralLevers);
+  const blown = circuitOf(modelOf(train, light), neutralLevers);
+  const wakes = blown.branches.some((branch) => branch.inWakeOf >= 0);
+  const easy = wakes ? outOfWake(train, light) : blown;
   const hard = circuitOf(modelOf(train, heavy), neutralLevers);
   const frugal = circuitOf(
     modelOf(train, { ...heavy, controller: frugalOf(light, heavy), avionicsPower: light.avionicsPower }),
     neutralLevers,
   );
   const count = easy.branches.length;
-  const wakes = easy.branches.some((branch) => branch.inWakeOf >= 0);
   const supply = emptySupply(count);
   const hover = emptyLoad(count);
   if (!turned(easy, 1, hover)) return undefined;
-  if (feed(easy, sourceAt(easy, HALF, 0), hover, supply) !== 'fed' && !wakes) return undefined;
-  const settled = wakes ? 0 : supply.packCurrent;
+  if (feed(easy, sourceAt(easy, HALF, 0), hover, supply) !== 'fed') return undefined;
+  const settled = supply.packCurrent;
 
-  const most = fullDuty(easy, sourceAt(easy, UNDER_WAY, settled), hover);
+  const most = fullDuty(blown, sourceAt(blown, UNDER_WAY, settled), hover);
   const least = fullDuty(hard, sourceAt(hard, UNDER_WAY), hover);
   const drawn = fullDuty(frugal, sourceAt(frugal, UNDER_WAY), hover);
   return {
-    flownTime: wakes ? Number.POSITIVE_INFINITY : (1 + SLACK) * longest(train, easy, frugal, hover, style),
+    flownTime: (1 + SLACK) * longest(train, easy, blown, frugal, hover, style),
     thrustToWeight: [((1 - SLACK) * least.thrust) / hard.weight, ((1 + SLACK) * most.thrust) / easy.weight],
     timeToLimit: wakes
       ? Number.POSITIVE_INFINITY
@@ -127,7 +132,26 @@ const frugalOf = (light: Ends, heavy: Ends): ControllerModel => ({
   resistance: heavy.controller.resistance,
 });
 
-function longest(train: Drivetrain, easy: Circuit, frugal: Circuit, hover: Load, style: Style): number {
+/** Every rotor in still air, relieved of what a wake could save. */
+function outOfWake({ model, air, wakeRelief }: Drivetrain, ends: Ends): Circuit {
+  const stations = model.stations.map(({ inWakeOf: _, ...station }): Station => station);
+  const circuit = circuitOf(modelOf({ model: { ...model, stations }, air, wakeRelief }, ends), neutralLevers);
+  const branches = circuit.branches.map((branch) => ({
+    ...branch,
+    thrustScale: branch.thrustScale * wakeRelief.thrust,
+    torqueScale: branch.torqueScale * wakeRelief.torque,
+  }));
+  return { ...circuit, branches };
+}
+
+function longest(
+  train: Drivetrain,
+  easy: Circuit,
+  blown: Circuit,
+  frugal: Circuit,
+  hover: Load,
+  style: Style,
+): number {
   const count = easy.branches.length;
   const supply = emptySupply(count);
   const loads = style.bins.map((bin) => {
@@ -140,13 +164,14 @@ function longest(train: Drivetrain, easy: Circuit, frugal: Circuit, hover: Load,
   const duties = new Float64Array(count).fill(1);
   const highest = sourceAt(frugal, 1).emf;
   const curve = dutyCurve(frugal, duties, 0.4 * highest, highest);
-  const settled = fullDuty(easy, sourceAt(easy, 1, 0), hover).packCurrent;
+  const settled = fullDuty(blown, sourceAt(blown, 1, 0), hover).packCurrent;
   const capacity = usableCapacity(train.model.pack, train.model.packTemperature);
   const slice = (1 - train.model.landingReserve) / SLICES;
   let duration = 0;
   for (let k = 0; k < SLICES; k++) {
     const charge = 1 - (k + 0.5) * slice;
-    const full = (curve && currentOfCurve(curve, frugal, sourceAt(frugal, charge, settled))) ?? 0;
+    const worn = sourceAt(frugal, charge, settled);
+    const full = (curve && currentOfCurve(curve, frugal, worn)) ?? fullDuty(frugal, worn, hover).packCurrent;
     const source = sourceAt(easy, charge, 0);
     let mean = 0;
     for (const [index, bin] of style.bins.entries()) {

@@ -14,6 +14,7 @@ import { partOf, probeOf } from './probe.ts';
 import type { Searcher } from './searcher.ts';
 import { choiceAt, failing, type Place, ruleOf, sizesOf } from './tables.ts';
 import { exclude, type Tally } from './tally.ts';
+import { NO_RELIEF } from './wakeRelief.ts';
 
 /** Electronics and camera that fit, with their own sums. */
 export interface Finish {
@@ -238,7 +239,7 @@ export function heldAgainst(
 
 /** Drive bounds over a node's finishes, for masses in the ranges; undefined when none of them can hover. */
 export function driveOf(
-  { prepared, context, style }: Searcher,
+  { prepared, context, style, wakeReliefs }: Searcher,
   node: Pick<Node, 'place' | 'finishes'>,
   ranges: Ranges,
 ): DriveBounds | undefined {
@@ -285,7 +286,8 @@ export function driveOf(
     avionicsPower: pick(...powers),
     mass,
   });
-  const train = { model: flightModelOf(probe, [read], air, brief.reserve), air };
+  const wakeRelief = wakeReliefs.get(rotor.partId) ?? NO_RELIEF;
+  const train = { model: flightModelOf(probe, [read], air, brief.reserve), air, wakeRelief };
   return driveBounds(train, end(Math.min, ranges.mass[0]), end(Math.max, ranges.mass[1]), style);
 }
 

@@ -1,4 +1,4 @@
-import { hoverThrottleWindow, packShareWindow, thrustToWeightWindow } from '../../assess/windows.ts';
+import { hoverThrottleWindowOf, packShareWindow, thrustToWeightWindow } from '../../assess/windows.ts';
 import type { Brief, Purpose } from '../../build/schema/brief.ts';
 import { usualWants, type Want } from '../wants.ts';
 import type { Scale, SoftWant } from './softWants.ts';
@@ -40,7 +40,7 @@ export function usualScale(measure: string, brief: Brief): Scale | undefined {
       return ramp(0.5 * low, high);
     }
     case 'hover-throttle':
-      return windowOf(hoverThrottleWindow);
+      return windowOf(hoverThrottleWindowOf(brief.purpose));
     case 'pack-share':
       return windowOf(packShareWindow);
     case 'full-throttle-time-to-limit':
