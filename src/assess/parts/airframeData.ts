@@ -41,6 +41,13 @@ export interface ModeReport {
   readonly shape: ModeShape;
   /** How much more the flight controller shakes at it than it would without the mode; near 1 it is not felt. */
   readonly felt: number;
+  /** How it moves, mass-normalised: six motions of the hub at the origin, six of each arm's tip in the arm's axes. */
+  readonly motion: {
+    readonly hub: readonly number[];
+    readonly tips: readonly { readonly arm: string; readonly motion: readonly number[] }[];
+  };
+  /** Largest swing of a motor where fresh propellers' imbalance meets the mode [m]; absent where it never does. */
+  readonly swing?: number;
 }
 
 /** Where a multiple of the rotor speed meets a mode. */

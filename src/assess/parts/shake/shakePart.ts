@@ -1,12 +1,13 @@
+import type { FrameMode } from '../../../airframe/frameModes.ts';
 import type { ModeReport, ShakeReport } from '../airframeData.ts';
 import type { AssessPart, PartContext, PartResult } from '../types.ts';
 import { changesOf } from './changes.ts';
 import { craftFrame } from './craftFrame.ts';
-import { forcingOf, pointAt } from './forcing.ts';
+import { type Forcing, forcingOf, pointAt } from './forcing.ts';
 import { cameraShake, crossingsOf, feltAt, responseOver } from './respond.ts';
 import { shakeFindings } from './shakeFindings.ts';
 import { shakeMeasures } from './shakeMeasures.ts';
-import { firstModes, kindOf, structureOf } from './structure.ts';
+import { DAMPING, firstModes, kindOf, structureOf } from './structure.ts';
 
 /** How the frame rings, and what the gyro and the cameras feel of the propellers. */
 export const shakePart: AssessPart = {
@@ -27,10 +28,23 @@ export const shakePart: AssessPart = {
         : ([found.band[0] / found.value, found.band[1] / found.value] as const);
     };
     const relative = { upright: band('first-upright-mode'), sideways: band('first-sideways-mode') };
-    const modes = structure.value.modes.map(({ frequency, shape }, i): ModeReport => {
+    const crossings = forcing ? crossingsOf(structure.value, felt, forcing) : [];
+    const modes = structure.value.modes.map((mode, i): ModeReport => {
+      const { frequency, shape } = mode;
       const kind = kindOf(shape);
       const [low, high] = relative[kind === 'other' ? 'upright' : kind];
-      return { frequency, band: [frequency * low, frequency * high], shape, felt: felt[i] ?? 1 };
+      const met = crossings.some((crossing) => crossing.mode === i && crossing.what === 'imbalance');
+      return {
+        frequency,
+        band: [frequency * low, frequency * high],
+        shape,
+        felt: felt[i] ?? 1,
+        motion: {
+          hub: [...mode.hub],
+          tips: mode.tips.map(({ name, motion }) => ({ arm: name, motion: [...motion] })),
+        },
+        ...(met && forcing ? { swing: swingAt(mode, forcing) } : {}),
+      };
     });
     const hover =
       forcing && hoverThrottle !== undefined ? pointAt(forcing.throttles, hoverThrottle) : undefined;
@@ -38,7 +52,7 @@ export const shakePart: AssessPart = {
       modes,
       orders: forcing?.orders ?? [],
       throttles: forcing?.throttles.map(({ throttle, angularSpeed }) => ({ throttle, angularSpeed })) ?? [],
-      crossings: forcing ? crossingsOf(structure.value, felt, forcing) : [],
+      crossings,
       response: forcing && forcing.throttles.length > 1 ? responseOver(craft, structure.value, forcing) : [],
       cameras:
         forcing && hover
@@ -50,6 +64,20 @@ export const shakePart: AssessPart = {
     return { measures, findings: shakeFindings(craft, report, hoverThrottle), data: { shake: report } };
   },
 };
+
+/**
+ * Largest motion of an arm's tip at resonance with every motor's imbalance, phases unknown [m]: a mode answers with
+ * phi phi . F / (2 zeta omega2), and F = m e omega2.
+ */
+function swingAt({ tips }: FrameMode, { motors }: Forcing): number {
+  let square = 0;
+  for (const { arm, discHeight, imbalance } of motors) {
+    const [x = 0, y = 0, , a = 0, b = 0] = tips.find(({ name }) => name === arm)?.motion ?? [];
+    square += (imbalance * Math.hypot(x - b * discHeight, y + a * discHeight)) ** 2;
+  }
+  const largest = Math.max(...tips.map(({ motion: [x = 0, y = 0, z = 0] }) => Math.hypot(x, y, z)));
+  return (largest * Math.sqrt(square)) / (2 * DAMPING);
+}
 
 function unsolved(reason: string) {
   return {
