@@ -1,17 +1,19 @@
 import type { Air } from '../air/standardAtmosphere.ts';
 import { cubicWeights, weighted } from '../numerics/cubicWeights.ts';
-import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import { type Outcome, solved } from '../numerics/outcome.ts';
 import { elementWork } from './elementWork.ts';
 import { emptyReading, readRotorMap } from './rotorMap.ts';
 import type { SectionTables } from './sections.ts';
-import { edgewiseOf } from './solveEdgewise.ts';
-import type { EdgewiseMap, EdgewiseReading, EdgewiseState, RotorMap } from './types.ts';
+import { axialFlow, edgewiseOf, evenAzimuths } from './solveEdgewise.ts';
+import type { EdgewiseMap, EdgewiseReading, RotorMap } from './types.ts';
 
 const ROWS = 5;
 const COLUMNS = 16;
 const LAYERS = 6;
 const STATIONS = 14;
 const AZIMUTHS = 16;
+/** Of the induced speed, over tip speed. */
+const CLOSE = 1e-4;
 /** Edgewise and axial speed over tip speed that the map covers. */
 const RATIO_LAST = 0.5;
 const FLOW_LAST = 0.8;
@@ -31,6 +33,7 @@ export function buildEdgewiseMap(axial: RotorMap, sections: SectionTables): Outc
   const rootTipStep = (Math.sqrt(TIP_LAST_MACH * air.speedOfSound) - rootTipFirst) / (ROWS - 1);
   const flowStep = Math.asinh(FLOW_LAST / FLOW_SCALE) / (COLUMNS - 1);
   const ratioStep = RATIO_LAST / (LAYERS - 1);
+  const azimuths = evenAzimuths(AZIMUTHS);
   const tables = Array.from({ length: 6 }, () => new Float64Array(LAYERS * ROWS * COLUMNS));
   for (let row = 0; row < ROWS; row++) {
     const tip = (rootTipFirst + row * rootTipStep) ** 2;
@@ -38,16 +41,17 @@ export function buildEdgewiseMap(axial: RotorMap, sections: SectionTables): Outc
     const unit = air.density * R * R * tip * tip;
     for (let column = 0; column < COLUMNS; column++) {
       const axialSpeed = FLOW_SCALE * Math.sinh(column * flowStep) * tip;
-      let still: EdgewiseState | undefined;
-      for (let layer = 0; layer < LAYERS; layer++) {
-        const edgewiseSpeed = layer * ratioStep * tip;
-        const state = edgewiseOf(work, { angularSpeed, axialSpeed, edgewiseSpeed, air }, AZIMUTHS);
-        if (!state.ok) return noSolution(state.reason);
+      const still = axialFlow(work, { angularSpeed, axialSpeed, air }, true);
+      if (!still.ok) return still;
+      let near = { inducedSpeed: still.value.inducedSpeed, tolerance: CLOSE * tip };
+      for (let layer = 1; layer < LAYERS; layer++) {
+        const state = edgewiseOf(work, still.value, layer * ratioStep * tip, azimuths, near);
+        if (!state.ok) return state;
         const { value } = state;
-        still ??= value;
+        near = { ...near, inducedSpeed: value.inducedSpeed };
         const loads = [
-          value.thrust - still.thrust,
-          (value.torque - still.torque) / R,
+          value.thrust - still.value.thrust,
+          (value.torque - still.value.torque) / R,
           value.inPlaneForce,
           value.sideForce,
           value.momentAdvancingUp / R,

@@ -4,10 +4,8 @@ import { dragOf, liftOf } from './elements.ts';
 import { type ElementWork, elementWork, setCondition } from './elementWork.ts';
 import type { SectionTables } from './sections.ts';
 import { solveAxial } from './solveRotor.ts';
-import type { Blade, EdgewiseCondition, EdgewiseState } from './types.ts';
+import type { Blade, EdgewiseCondition, EdgewiseState, RotorCondition } from './types.ts';
 
-/** Blade positions averaged over a turn: the midpoint rule of a periodic function gains digits fast. */
-const AZIMUTHS = 24;
 /** Above this share of the tip speed the retreating blade flies backwards over much of its span. */
 const LARGEST_RATIO = 0.6;
 
@@ -45,41 +43,81 @@ export function solveEdgewise(
       `edgewiseSpeed must be between 0 and ${LARGEST_RATIO} of the tip speed, ${(LARGEST_RATIO * tip).toFixed(1)} m/s; found ${Vx} m/s`,
     );
   }
-  return edgewiseOf(elementWork(blade, sections), condition, AZIMUTHS);
+  const work = elementWork(blade, sections);
+  const flow = axialFlow(work, condition, Vx > 0);
+  return flow.ok ? edgewiseOf(work, flow.value, Vx, AZIMUTHS) : flow;
 }
 
-/** `solveEdgewise` on a blade already laid out, over `azimuths` positions; arguments unchecked. */
+/** A blade solved in axial flow, which gives the radial shape of the inflow and the swirl at every edgewise speed. */
+export interface AxialFlow extends RotorCondition {
+  /** Axial speed it was solved at [m/s]; 0 for a rotor sinking edgewise. */
+  readonly solvedAt: number;
+  readonly thrust: number;
+  readonly torque: number;
+  /** Mean at the disc [m/s]. */
+  readonly inducedSpeed: number;
+}
+
+/**
+ * Solves `work` axially.
+ *
+ * @param edgewise true when it also moves along its disc, which carries a descent's wake away
+ */
+export function axialFlow(
+  work: ElementWork,
+  condition: RotorCondition,
+  edgewise: boolean,
+): Outcome<AxialFlow> {
+  const { angularSpeed, axialSpeed, air } = condition;
+  const solvedAt = edgewise ? Math.max(axialSpeed, 0) : axialSpeed;
+  setCondition(work, angularSpeed, solvedAt, air);
+  const trouble = solveAxial(work, angularSpeed, solvedAt, air.density);
+  if (trouble !== undefined) return noSolution(trouble);
+  const [thrust, torque] = [work.last[0] as number, work.last[1] as number];
+  const inducedSpeed = axialDiscSpeed(thrust / discUnitOf(work, air.density), solvedAt);
+  return solved({ ...condition, solvedAt, thrust, torque, inducedSpeed });
+}
+
+/** A neighbour's answer to start from, and how close is close enough. */
+export interface Near {
+  /** [m/s] */
+  readonly inducedSpeed: number;
+  /** Of the induced speed [m/s]. */
+  readonly tolerance: number;
+}
+
+/**
+ * `solveEdgewise` on a blade that stands solved at `flow`; arguments unchecked.
+ *
+ * @param near saves two thirds of the work
+ */
 export function edgewiseOf(
   work: ElementWork,
-  condition: EdgewiseCondition,
-  azimuths: number,
+  flow: AxialFlow,
+  Vx: number,
+  azimuths: Azimuths,
+  near?: Near,
 ): Outcome<EdgewiseState> {
-  const { angularSpeed: omega, axialSpeed: Vz, edgewiseSpeed: Vx, air } = condition;
+  const { angularSpeed: omega, axialSpeed: Vz, air } = flow;
   const tip = omega * work.R;
-  const axial = Vx === 0 ? Vz : Math.max(Vz, 0);
-  setCondition(work, omega, axial, air);
-  const trouble = solveAxial(work, omega, axial, air.density);
-  if (trouble !== undefined) return noSolution(trouble);
-
-  const disc = Math.PI * work.R * work.R;
-  const discUnit = 2 * air.density * disc;
-  const axialInduced = axialDiscSpeed((work.last[0] as number) / discUnit, axial);
+  const discUnit = discUnitOf(work, air.density);
   const sums: TurnSums = { thrust: 0, torque: 0, aft: 0, side: 0, advancingUp: 0, aftUp: 0 };
   const imbalance = (v: number): number => {
-    turn(work, condition, azimuths, axial, v, axialInduced, sums);
-    return sums.thrust - discUnit * v * Math.hypot(Vx, Vz + v);
+    turn(work, flow, Vx, azimuths, v, sums);
+    return sums.thrust - discUnit * v * Math.sqrt(Vx * Vx + (Vz + v) * (Vz + v));
   };
-  const root =
-    Vx === 0
-      ? solved(axialInduced)
-      : bracketedRoot(imbalance, -0.5 * Math.hypot(Vx, Math.max(Vz, 0)), 0.6 * tip, 1e-7 * tip);
-  if (!root.ok) {
-    return noSolution(
-      `at ${Vx.toFixed(1)} m/s edgewise and ${Vz.toFixed(1)} m/s axial the blade brakes harder than momentum theory carries`,
-    );
+  let v = Vx === 0 ? flow.inducedSpeed : near && quickly(imbalance, near, discUnit * tip);
+  if (v === undefined) {
+    const fastest = -0.5 * Math.hypot(Vx, Math.max(Vz, 0));
+    const root = bracketedRoot(imbalance, fastest, 0.6 * tip, near?.tolerance ?? 1e-7 * tip);
+    if (!root.ok) {
+      return noSolution(
+        `at ${Vx.toFixed(1)} m/s edgewise and ${Vz.toFixed(1)} m/s axial the blade brakes harder than momentum theory carries`,
+      );
+    }
+    v = root.value;
   }
-  const v = root.value;
-  turn(work, condition, azimuths, axial, v, axialInduced, sums);
+  if (near === undefined || Vx === 0) turn(work, flow, Vx, azimuths, v, sums);
   if (Vx > 0 && inVortexRing(Vx, Vz, sums.thrust / discUnit)) {
     return noSolution(
       `descending at ${(-Vz).toFixed(1)} m/s with little forward speed puts the rotor in its own vortex ring, where momentum theory has no answer`,
@@ -105,6 +143,30 @@ export function edgewiseOf(
   });
 }
 
+/**
+ * The secant method from a neighbour's answer; undefined where it strays, for the bracketed one to take over. The loads left
+ * behind are those of its last step but one, whose error is within the tolerance.
+ *
+ * @param unit 2 rho A times the tip speed; the imbalance falls by about 0.4 of it a metre a second
+ */
+function quickly(imbalance: (v: number) => number, near: Near, unit: number): number | undefined {
+  let before = near.inducedSpeed;
+  let missed = imbalance(before);
+  let v = before + missed / (0.4 * unit);
+  for (let k = 0; k < 8; k++) {
+    const miss = imbalance(v);
+    const step = (miss * (v - before)) / (missed - miss);
+    if (!(Math.abs(step) < unit)) return undefined;
+    if (Math.abs(step) <= near.tolerance) return v;
+    before = v;
+    missed = miss;
+    v += step;
+  }
+  return undefined;
+}
+
+const discUnitOf = (work: ElementWork, density: number): number => 2 * density * Math.PI * work.R * work.R;
+
 /** Induced speed of the disc in axial flow, T = 2 rho A v |V + v|; `load` is T / (2 rho A) [m2/s2]. */
 function axialDiscSpeed(load: number, V: number): number {
   const half = V / 2;
@@ -129,53 +191,73 @@ export function dreesSlopes(wakeSkew: number, edgewiseRatio: number): { aft: num
   return { aft, advancing: -2 * edgewiseRatio };
 }
 
+/** Blade positions averaged over a turn: the midpoint rule of a periodic function gains digits fast. */
+export interface Azimuths {
+  readonly sine: Float64Array;
+  readonly cosine: Float64Array;
+}
+
+export function evenAzimuths(count: number): Azimuths {
+  const angles = Float64Array.from({ length: count }, (_, k) => (2 * Math.PI * (k + 0.5)) / count);
+  return { sine: angles.map(Math.sin), cosine: angles.map(Math.cos) };
+}
+
+const AZIMUTHS = evenAzimuths(24);
+
 /** Averages the loads over a turn at mean induced speed `v` into `sums`. */
 function turn(
   work: ElementWork,
-  condition: EdgewiseCondition,
-  azimuths: number,
-  axial: number,
+  flow: AxialFlow,
+  Vx: number,
+  azimuths: Azimuths,
   v: number,
-  axialInduced: number,
   sums: TurnSums,
 ): void {
-  const { angularSpeed: omega, axialSpeed: Vz, edgewiseSpeed: Vx, air } = condition;
+  const { angularSpeed: omega, axialSpeed: Vz, solvedAt, air } = flow;
+  const axialInduced = flow.inducedSpeed;
   const ratio = Vx / (omega * work.R);
   const slopes = dreesSlopes(Math.atan2(Vx, Math.max(Vz + v, 0)), ratio);
   // The axial solution's radial shape fades with the induced speed itself.
   const keep = axialInduced === v ? 1 : axialInduced * v <= 0 ? 0 : Math.min(1, v / axialInduced);
-  sums.thrust = sums.torque = sums.aft = sums.side = sums.advancingUp = sums.aftUp = 0;
+  const count = azimuths.sine.length;
+  let [thrust, torque, aft, side, advancingUp, aftUp] = [0, 0, 0, 0, 0, 0];
   for (let i = 0; i < work.count; i++) {
     const r = work.r[i] as number;
     const x = r / work.R;
     const phi = work.phi[i] as number;
+    const theta = work.theta[i] as number;
     const W0 = work.W[i] as number;
-    const uneven = keep * (W0 * Math.sin(phi) - axial - axialInduced);
+    const uneven = keep * (W0 * Math.sin(phi) - solvedAt - axialInduced);
     const swirl = keep * (omega * r - W0 * Math.cos(phi));
-    const share = (work.B * (work.dr[i] as number)) / azimuths;
-    const load = 0.5 * air.density * (work.c[i] as number) * share;
-    for (let k = 0; k < azimuths; k++) {
-      const azimuth = (2 * Math.PI * (k + 0.5)) / azimuths;
-      const sine = Math.sin(azimuth);
-      const cosine = Math.cos(azimuth);
-      const UT = omega * r - swirl + Vx * sine;
-      const UR = Vx * cosine;
-      const UP = Vz + v * (1 + slopes.aft * x * cosine + slopes.advancing * x * sine) + uneven;
+    const across = omega * r - swirl;
+    const through = Vz + v + uneven;
+    const load = (0.5 * air.density * (work.c[i] as number) * work.B * (work.dr[i] as number)) / count;
+    for (let k = 0; k < count; k++) {
+      const sine = azimuths.sine[k] as number;
+      const cosine = azimuths.cosine[k] as number;
+      const UT = across + Vx * sine;
+      const UP = through + v * x * (slopes.aft * cosine + slopes.advancing * sine);
       const W = Math.sqrt(UT * UT + UP * UP);
-      const alpha = wrapped((work.theta[i] as number) - Math.atan2(UP, UT));
+      const alpha = wrapped(theta - Math.atan2(UP, UT));
       const cl = liftOf(work, i, alpha);
       const cd = dragOf(work, i, alpha, cl);
       const dT = load * W * (cl * UT - cd * UP);
       const against = load * W * (cl * UP + cd * UT);
-      const outward = load * W * cd * UR;
-      sums.thrust += dT;
-      sums.torque += against * r;
-      sums.aft += against * sine + outward * cosine;
-      sums.side += outward * sine - against * cosine;
-      sums.advancingUp += dT * r * sine;
-      sums.aftUp += dT * r * cosine;
+      const outward = load * W * cd * Vx * cosine;
+      thrust += dT;
+      torque += against * r;
+      aft += against * sine + outward * cosine;
+      side += outward * sine - against * cosine;
+      advancingUp += dT * r * sine;
+      aftUp += dT * r * cosine;
     }
   }
+  sums.thrust = thrust;
+  sums.torque = torque;
+  sums.aft = aft;
+  sums.side = side;
+  sums.advancingUp = advancingUp;
+  sums.aftUp = aftUp;
 }
 
 function wrapped(angle: number): number {
