@@ -2,15 +2,29 @@ import type { Spread } from './types.ts';
 
 /** Mean and percentiles of a sample, percentiles as its order statistics at rank p (n - 1). */
 export function spreadOf(values: Float64Array): Spread {
-  const parted = values.slice();
-  let sum = 0;
-  for (const value of values) sum += value;
-  return { mean: sum / values.length, ...percentiles((rank) => ranked(parted, rank), values.length) };
+  return spreadInPlace(values.slice());
 }
 
-/** The value of a rank, by parting the list in place until it stands there (Hoare 1961, Comm. ACM 4(7)). */
-function ranked(values: Float64Array, rank: number): number {
-  let [low, high] = [0, values.length - 1];
+/** The same, which puts the list in another order. */
+export function spreadInPlace(values: Float64Array): Spread {
+  let sum = 0;
+  for (const value of values) sum += value;
+  let from = 0;
+  const inTurn = (rank: number) => {
+    const value = ranked(values, rank, from);
+    from = rank;
+    return value;
+  };
+  return { mean: sum / values.length, ...percentiles(inTurn, values.length) };
+}
+
+/**
+ * The value of a rank, by parting the list in place until it stands there (Hoare 1961, Comm. ACM 4(7)).
+ *
+ * @param from a lower rank that stands in its place already, or 0
+ */
+function ranked(values: Float64Array, rank: number, from: number): number {
+  let [low, high] = [from, values.length - 1];
   while (low < high) {
     const pivot = values[rank] as number;
     let [i, j] = [low, high];

@@ -1,6 +1,6 @@
 import type { Craft } from '../../../build/craft.ts';
 import type { Brief } from '../../../build/schema/brief.ts';
-import { forecastKnocks } from '../../../knocks/forecastKnocks.ts';
+import { forecastKnocks, meanCost } from '../../../knocks/forecastKnocks.ts';
 import type { KnockForecast, KnockPlan } from '../../../knocks/types.ts';
 import { type Outcome, solved } from '../../../numerics/outcome.ts';
 import type { HitsReport, KnocksReport } from '../airframeData.ts';
@@ -41,7 +41,7 @@ export function knocksOf(
   const construction: Cut =
     craft.frame.construction === 'one-piece plate' ? 'separate arms' : 'one-piece plate';
   const other = knockPlan(craft, brief, hits, construction);
-  const otherwise = forecastKnocks(other.plan, seed, OTHER_HISTORIES);
+  const otherwise = meanCost(other.plan, seed, OTHER_HISTORIES);
   const prices = new Map(plan.parts.map(({ id, price }) => [id, price]));
   const { curve } = forecast;
   return {
@@ -63,9 +63,9 @@ export function knocksOf(
         construction,
         price: other.structure.price,
         priceInferred: other.structure.inferred,
-        money: otherwise.money.mean,
+        money: otherwise.money,
         moneyAsIs: mean(forecast.each.money.subarray(0, OTHER_HISTORIES)),
-        benchTime: otherwise.benchTime.mean,
+        benchTime: otherwise.benchTime,
       },
       benchTime: forecast.benchTime.mean,
       unpriced,
