@@ -76,6 +76,17 @@ export function ontoShelf(
   return document.toString({ lineWidth: 0, flowCollectionPadding: true });
 }
 
+/** The text of a user's shelf without one of its parts; nothing when it was the last. What else it says stays. */
+export function offShelf(text: string, id: string): string | undefined {
+  const document = parseDocument(text);
+  const list = document.get('parts');
+  if (!isSeq(list)) throw new RangeError('text: must be a shelf with a list of parts');
+  list.items = list.items.filter((item) => !(isMap(item) && item.get('id') === id));
+  return list.items.length === 0
+    ? undefined
+    : document.toString({ lineWidth: 0, flowCollectionPadding: true });
+}
+
 /** One part of a list of parts, indented. */
 const entry = (part: Readonly<Record<string, unknown>>): string =>
   yamlText(part)

@@ -149,7 +149,7 @@ function kindOf(
 }
 
 /** Paths with dots to groups. */
-function grouped(values: ReadonlyMap<string, unknown>): Readonly<Record<string, unknown>> {
+export function grouped(values: ReadonlyMap<string, unknown>): Readonly<Record<string, unknown>> {
   const data: Record<string, unknown> = {};
   for (const [path, value] of values) {
     const [first = '', ...rest] = path.split('.');

@@ -1,6 +1,7 @@
 import { Dialog } from '@base-ui/react/dialog';
 import { memo } from 'react';
 import { layer } from '../layer.ts';
+import { OwnPartRows } from '../own/OwnPartRows.tsx';
 import { BuildRows } from './BuildRows.tsx';
 import { useDeskOpen } from './deskOpen.ts';
 import { FileRows } from './FileRows.tsx';
@@ -21,6 +22,7 @@ export const DeskDialog = memo(function DeskDialog() {
           </div>
           <BuildRows />
           <Snapshots />
+          <OwnPartRows />
           <FileRows />
         </Dialog.Popup>
       </Dialog.Portal>

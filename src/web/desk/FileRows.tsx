@@ -3,14 +3,12 @@ import { useAnswers } from '../state/answers.ts';
 import { layOut, useDesk } from '../state/desk.ts';
 import { setUnits, useUnits } from '../state/manner.ts';
 import { tell } from '../state/notices.ts';
-import { takeShelf } from '../state/work.ts';
-import { exportBrief, exportShelf, importFiles } from './files.ts';
+import { exportBrief, importFiles } from './files.ts';
 import { shareFragment } from './share.ts';
 
 /** Files in and out, a link to share, and the demo to go back to. */
 export function FileRows() {
   const { builds, open, brief } = useDesk();
-  const ownShelf = useAnswers((answers) => answers.ownShelf);
   const demo = useAnswers((answers) => answers.demo);
   const system = useUnits((units) => units.system);
   const chooser = useRef<HTMLInputElement>(null);
@@ -46,22 +44,6 @@ export function FileRows() {
           <button type="button" className="plain-button" onClick={exportBrief}>
             save file<span className="unseen"> of the brief</span>
           </button>
-        </li>
-        <li>
-          <span>
-            Your own parts{' '}
-            <small>{ownShelf === undefined ? 'none yet: take in a shelf file' : 'laid over the shelf'}</small>
-          </span>
-          {ownShelf !== undefined && (
-            <>
-              <button type="button" className="plain-button" onClick={exportShelf}>
-                save file<span className="unseen"> of your parts</span>
-              </button>
-              <button type="button" className="plain-button" onClick={() => void takeShelf(undefined)}>
-                take off the shelf
-              </button>
-            </>
-          )}
         </li>
         {build && brief && (
           <li>

@@ -1,8 +1,10 @@
 import { Combobox } from '@base-ui/react/combobox';
 import { memo, useMemo, useState } from 'react';
 import type { Build } from '../../build/schema/build.ts';
+import type { PartKind } from '../../build/schema/partKinds.ts';
 import { sayInWords } from '../../report/sayFigure.ts';
 import { layer } from '../layer.ts';
+import { enterPart } from '../own/ownPart.ts';
 import { useSteady } from '../parts/useSteady.ts';
 import { useManner } from '../state/manner.ts';
 import type { Glance, ShelfRow } from '../worker/protocol.ts';
@@ -17,6 +19,8 @@ interface Props {
   readonly onChoose: (part: string) => void;
   /** A build with another part in its place, to tell beforehand what it would do. */
   readonly tried?: (build: Build, part: string) => Build;
+  /** What may go here, where a part of the user's own can be entered for it. */
+  readonly kind?: PartKind;
   /** Said where nothing is chosen. */
   readonly none?: string;
 }
@@ -45,7 +49,7 @@ const SteadyPicker = memo(
     past.label === now.label && past.rows === now.rows && past.part === now.part && past.none === now.none,
 );
 
-function OpenPicker({ label, rows, part, onChoose, tried, none = 'none' }: Props) {
+function OpenPicker({ label, rows, part, onChoose, tried, kind, none = 'none' }: Props) {
   const manner = useManner();
   const [open, setOpen] = useState(false);
   const [sort, setSort] = useState<Sort>('shelf');
@@ -68,6 +72,7 @@ function OpenPicker({ label, rows, part, onChoose, tried, none = 'none' }: Props
       }}
       isItemEqualToValue={(a, b) => a?.id === b?.id}
       itemToStringLabel={(row) => (row === null ? '' : `${row.name} ${row.says}`)}
+      open={open}
       onOpenChange={setOpen}
       autoHighlight
     >
@@ -127,6 +132,20 @@ function OpenPicker({ label, rows, part, onChoose, tried, none = 'none' }: Props
                 </Combobox.Item>
               )}
             </Combobox.List>
+            {kind && (
+              <div className="shelf-foot">
+                <button
+                  type="button"
+                  className="plain-button small"
+                  onClick={() => {
+                    setOpen(false);
+                    enterPart(kind, tried);
+                  }}
+                >
+                  not here? enter it from its listing
+                </button>
+              </div>
+            )}
           </Combobox.Popup>
         </Combobox.Positioner>
       </Combobox.Portal>

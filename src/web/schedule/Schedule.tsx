@@ -126,6 +126,7 @@ const SlotEntry = memo(function SlotEntry({
         label={slot.label}
         rows={rows}
         part={slot.part}
+        kind={slot.kind}
         tried={slot.put}
         onChoose={(part) => change((now) => slot.put(now, part))}
       />

@@ -21,6 +21,12 @@ const door: Desk = {
   search: async (ask, ports, kept, tell) => await opened().search(ask, ports, kept, tell),
   stopSearch: async () => await opened().stopSearch(),
   readKept: async (files) => await opened().readKept(files),
+  partFields: async (kind) => await opened().partFields(kind),
+  draftPart: async (draft, ownShelf) => await opened().draftPart(draft, ownShelf),
+  drives: async (raw, build, brief, ownShelf) => await opened().drives(raw, build, brief, ownShelf),
+  ownParts: async (ownShelf) => await opened().ownParts(ownShelf),
+  withPart: async (ownShelf, raw) => await opened().withPart(ownShelf, raw),
+  withoutPart: async (ownShelf, id) => await opened().withoutPart(ownShelf, id),
   read: async (text, file) => await opened().read(text, file),
 };
 expose(door);

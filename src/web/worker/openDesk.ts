@@ -1,6 +1,7 @@
 import { expose, wrap } from 'comlink';
 import { assessParts } from '../../assess/parts/index.ts';
 import type { Shelf } from '../../build/shelf.ts';
+import { drivesOf } from './drivesOf.ts';
 import type { Desk, KeptFiles, KeptRead, OpenBuild, Opened, ShelfLaid, ShelfRow } from './protocol.ts';
 import type { SearchHand } from './searchHand.ts';
 import { shelfRow } from './shelfRow.ts';
@@ -15,6 +16,9 @@ export function openDesk(): Desk {
   const shipped = shippedFiles();
   let shelf: Shelf = shipped.shelf;
   let workshop = openWorkshop(shelf);
+
+  // Files read whole for parts to be based on: a second's work, and asked for at every letter typed.
+  let under: { readonly text: string | undefined; readonly shelf: Shelf } | undefined;
 
   const isOwn = (id: string): boolean => !shipped.shelf.parts.has(id) || shelf.replaced.includes(id);
   const rows = (): readonly ShelfRow[] =>
@@ -83,6 +87,21 @@ export function openDesk(): Desk {
     whole: async (build, brief) => workshop.whole(build, brief),
     glance: async (build, brief) => workshop.glance(build, brief),
     readKept,
+    partFields: async (kind) => (await readers()).partFields(kind),
+    draftPart: async (draft, ownShelf) => {
+      const { draftPart, shelfWith } = await readers();
+      if (under?.text !== ownShelf || under === undefined)
+        under = { text: ownShelf, shelf: shelfWith(ownShelf) };
+      return draftPart(draft, under.shelf);
+    },
+    drives: async (raw, build, brief, ownShelf) => {
+      const { ontoShelf, readOwnShelf } = await readers();
+      const read = readOwnShelf(ontoShelf(ownShelf, [raw]));
+      return read.ok ? drivesOf(read.value, raw, build, brief) : [];
+    },
+    ownParts: async (ownShelf) => (await readers()).ownParts(ownShelf),
+    withPart: async (ownShelf, raw) => (await readers()).ontoShelf(ownShelf, [raw]),
+    withoutPart: async (ownShelf, id) => (await readers()).offShelf(ownShelf, id),
     read: async (text, file) => (await readers()).readAny(text, file),
   };
 }

@@ -5,6 +5,7 @@ import type { Build } from '../../build/schema/build.ts';
 import type { PartKind } from '../../build/schema/partKinds.ts';
 import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
+import type { DraftRead, Drive, OwnPart, PartDraft, PartField } from './ownPartProtocol.ts';
 import type { SearchAsk, SearchNews, SearchReport } from './searchProtocol.ts';
 
 /** What the page asks of its workers. Reading, checking and physics all happen over there. */
@@ -35,6 +36,24 @@ export interface Desk {
   readonly stopSearch: () => Promise<void>;
   /** Reads files that were kept, of a snapshot or a link. */
   readonly readKept: (files: KeptFiles) => Promise<KeptRead>;
+  /** The fields of a kind of part, to fill in. */
+  readonly partFields: (kind: PartKind) => Promise<readonly PartField[]>;
+  /** Checks what was filled in, and tells what is inferred from it. */
+  readonly draftPart: (draft: PartDraft, ownShelf: string | undefined) => Promise<DraftRead>;
+  /** What the values of a part drive in a build that has it: each 5 % more. */
+  readonly drives: (
+    raw: Readonly<Record<string, unknown>>,
+    build: Build,
+    brief: Brief,
+    ownShelf: string | undefined,
+  ) => Promise<readonly Drive[]>;
+  readonly ownParts: (ownShelf: string) => Promise<readonly OwnPart[]>;
+  /** The text of the user's shelf with a part laid onto it, or without the one of an id. */
+  readonly withPart: (
+    ownShelf: string | undefined,
+    raw: Readonly<Record<string, unknown>>,
+  ) => Promise<string>;
+  readonly withoutPart: (ownShelf: string, id: string) => Promise<string | undefined>;
 }
 
 /** Files of the user's as texts, each in the form that the command line reads. */

@@ -6,6 +6,10 @@ import { BRIEF_FORMAT, type Brief } from '../../build/schema/brief.ts';
 import { BUILD_FORMAT } from '../../build/schema/build.ts';
 import { SHELF_FORMAT } from '../../build/schema/shelfFile.ts';
 import { EMPTY_SHELF, type Shelf } from '../../build/shelf.ts';
+
+export { offShelf, ontoShelf } from '../../build/lists/ontoShelf.ts';
+export { draftPart, ownParts, partFields } from './ownParts.ts';
+
 import type { FileRead, KeptBuild, OpenBuild } from './protocol.ts';
 
 const SHELF: Readonly<Record<string, string>> = import.meta.glob('../../../shelf/*.yaml', {
@@ -24,6 +28,12 @@ function wholeShelf(): Shelf {
 
 /** The user's own parts over the shipped ones. */
 export const readOwnShelf = (text: string): Reading<Shelf> => readShelf(text, 'your shelf', wholeShelf());
+
+/** The shipped parts and the user's, with the texts of both for parts based on them. */
+export function shelfWith(ownShelf: string | undefined): Shelf {
+  const read = ownShelf === undefined ? undefined : readOwnShelf(ownShelf);
+  return read?.ok ? read.value : wholeShelf();
+}
 
 /** What was wrong with a file, line by line. */
 export const inWords = (errors: readonly FileError[]): readonly string[] => errors.map(fileErrorText);

@@ -5,6 +5,7 @@ import { assessParts } from '../../assess/parts/index.ts';
 import { NOTHING, type PartContext, type PartResult } from '../../assess/parts/types.ts';
 import { prepareFlight } from '../../assess/prepareFlight.ts';
 import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
+import type { Measure } from '../../assess/types.ts';
 import type { Craft, CraftRotor } from '../../build/craft.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
 import type { Brief } from '../../build/schema/brief.ts';
@@ -111,5 +112,13 @@ export function openWorkshop(shelf: Shelf) {
     };
   }
 
-  return { view, part, whole, glance };
+  /** The measures of the quickest assessment; none where the build can't be worked out. */
+  function figures(build: Build, brief: Brief): readonly Measure[] {
+    const found = resolved(build);
+    if (!found.ok) return [];
+    readyRotors(found.value, brief);
+    return assessCraft(found.value, { brief, shelf, sections, rotors, tier: 'hover' }).measures;
+  }
+
+  return { view, part, whole, glance, figures };
 }
