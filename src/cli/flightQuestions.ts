@@ -1,8 +1,10 @@
 import type { Command } from 'commander';
+import { SCENES } from '../assess/fly/types.ts';
 import type { AskFlightOptions } from './flightOf.ts';
 import type { Io } from './io.ts';
 import { LEG_FORMS } from './readLegs.ts';
 import { askReserve, askSpeed, askWind } from './verbs/askFlight.ts';
+import { type AskFlyOptions, askFly } from './verbs/askFly.ts';
 import { type AskMissionOptions, askMission } from './verbs/askMission.ts';
 import { type AskMotorOptions, askMotor } from './verbs/askMotor.ts';
 import { type AskPackOptions, askPack } from './verbs/askPack.ts';
@@ -52,6 +54,20 @@ Example:
     --legs "climb 30 m at 4 m/s; cruise 1500 m at 18 m/s against 5 m/s; hover 60 s; cruise 1500 m at 18 m/s with 5 m/s"`,
     )
     .action((build: string, options: AskMissionOptions) => askMission(build, options, io));
+
+  ofBuild('fly', 'one scene flown by the simulation, beside what the closed forms say of it')
+    .option('--scene <name>', SCENES.join(', '), 'gust')
+    .option('--lasts <time>', 'of hover, dash and rough air')
+    .option('--seed <number>', 'of the rough air: the same gives the same', '1')
+    .option('--svg <file>', 'attitude, speed, drift, throttles and volts over time as a figure')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  quadwright ask fly demo/first-freestyle/turnstone.yaml --scene bank
+  quadwright ask fly demo/cruiser/curlew.yaml --for cruising --scene "rough air" --wind "9 m/s" --lasts "120 s" --seed 7 --svg rough.svg`,
+    )
+    .action((build: string, options: AskFlyOptions) => askFly(build, options, io));
 
   ask
     .command('motor')

@@ -13,6 +13,22 @@ export function writeSvg(drawing: Drawing, css = ''): string {
   return `<svg xmlns="http://www.w3.org/2000/svg" class="drawing" viewBox="${box}" role="img">${title}${style}${drawing.shapes.map(writeShape).join('')}</svg>`;
 }
 
+/** Drawings of one width under each other in one file; each keeps its own title. */
+export function writeSvgColumn(drawings: readonly Drawing[], css = ''): string {
+  const width = Math.max(...drawings.map(({ frame }) => frame.width));
+  let foot = 0;
+  const inner = drawings.map((drawing) => {
+    const at = foot;
+    foot += drawing.frame.height;
+    return writeSvg(drawing).replace(
+      '<svg ',
+      `<svg x="0" y="${trim(at)}" width="${trim(drawing.frame.width)}" height="${trim(drawing.frame.height)}" `,
+    );
+  });
+  const style = css === '' ? '' : `<style>${css}</style>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" class="drawing" viewBox="0 0 ${trim(width)} ${trim(foot)}">${style}${inner.join('')}</svg>`;
+}
+
 function writeShape(shape: Shape): string {
   switch (shape.kind) {
     case 'path':

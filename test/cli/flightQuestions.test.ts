@@ -216,3 +216,33 @@ describe('ask pack', () => {
     expect(error).toContain('--capacity');
   });
 });
+
+describe('ask fly', () => {
+  it('has the closed form beside the simulated value, and the time trace as JSON', async () => {
+    const { code, out } = await quadwright(['ask', 'fly', turnstone, '--scene', 'bank']);
+    expect(code).toBe(0);
+    expect(out).toMatch(/closed form +simulated/);
+    expect(out).toContain('until it passes 90 degrees');
+    noTrace(out);
+    const { out: json } = await quadwright(['ask', 'fly', turnstone, '--scene', 'bank', '--json']);
+    const found = JSON.parse(json);
+    expect(found.motors).toHaveLength(4);
+    expect(found.trace.throttle).toHaveLength(4);
+    for (const of of [found.trace.roll, found.trace.packVoltage, found.trace.packCurrent]) {
+      expect(of).toHaveLength(found.trace.time.length);
+    }
+  });
+
+  it('says what is wrong with its options', async () => {
+    const said = async (...more: string[]) => {
+      const { code, error } = await quadwright(['ask', 'fly', turnstone, ...more]);
+      expect(code).toBe(2);
+      return error;
+    };
+    expect(await said('--scene', 'dsh')).toContain('Did you mean "dash"?');
+    expect(await said('--scene', 'bank', '--lasts', '3 s')).toContain('--lasts');
+    expect(await said('--scene', 'hover', '--lasts', '3 h')).toContain('1 s to 300 s');
+    expect(await said('--scene', 'gust', '--wind', '0 m/s')).toContain('no wind');
+    expect(await said('--seed', '-1')).toContain('--seed');
+  });
+});

@@ -26,7 +26,7 @@ export function obliqueRead(oblique: ObliqueRotor, rotor: RotorRead, disc: Obliq
   return (angularSpeed, axialSpeed, edgewiseSpeed, out) => {
     const forward = Math.max(0, axialSpeed);
     rotor(angularSpeed, forward, loads);
-    const axialThrust = loads.thrust;
+    const [axialThrust, axialTorque] = [loads.thrust, loads.torque];
     out.thrust = loads.thrust;
     out.torque = loads.torque;
     out.inPlaneForce = 0;
@@ -44,8 +44,11 @@ export function obliqueRead(oblique: ObliqueRotor, rotor: RotorRead, disc: Obliq
         const state = at(thrust);
         return state.ok ? state.value.angularSpeed - angularSpeed : Number.NaN;
       };
-      // Edgewise flow at the same speed adds thrust, hardly ever more than doubling it.
-      const thrust = secantRoot(excess, 0.2 * axialThrust, 4 * axialThrust, axialThrust);
+      // Edgewise flow at the same speed adds thrust, hardly ever more than doubling it; where the axial flow alone
+      // leaves next to none, up to what the rotor gives at rest.
+      rotor(angularSpeed, 0, loads);
+      const most = Math.max(4 * axialThrust, loads.thrust);
+      const thrust = secantRoot(excess, 0.2 * axialThrust, most, axialThrust);
       const state = at(thrust);
       out.thrust = state.ok ? thrust : Number.NaN;
       out.torque = state.ok ? state.value.torque : Number.NaN;
@@ -53,7 +56,7 @@ export function obliqueRead(oblique: ObliqueRotor, rotor: RotorRead, disc: Obliq
     }
     if (axialSpeed >= 0) return;
     out.thrust -= axialThrust;
-    out.torque -= loads.torque;
+    out.torque -= axialTorque;
     rotor(angularSpeed, axialSpeed, loads);
     out.thrust += loads.thrust;
     out.torque += loads.torque;

@@ -5,6 +5,7 @@ import { writeCommands } from './controller.ts';
 import { writeDerivative } from './derivative.ts';
 import { type Mixer, makeMixer } from './mixer.ts';
 import { type PreparedCraft, prepareCraft } from './prepare.ts';
+import type { Supply } from './saggingBus.ts';
 import {
   at,
   type FlightGains,
@@ -23,6 +24,10 @@ export interface SimulationRequest {
   readonly pilot: Pilot;
   /** Still air when absent. */
   readonly wind?: WindRead;
+  /** A bus of the drives' own voltages when absent. */
+  readonly supply?: Supply;
+  /** Told of every sample but the first, once `supply` has done its part of the step that led there. */
+  readonly watch?: (sample: number) => void;
   /** Of integrator and controller [s], 1e-5 to 0.01. */
   readonly timeStep: number;
   /** [s] */
@@ -63,6 +68,7 @@ export function simulate(request: SimulationRequest): Outcome<Traces> {
   for (let k = 0; k < steps; k++) {
     const time = k * timeStep;
     writeCommands(model, mixer.value, gains, pilot(time, state), state, commands);
+    request.supply?.(state, commands);
     rungeKutta(craft.value, state, commands, time, timeStep, work);
     if ((k + 1) % sampleEvery !== 0) continue;
     if (!state.every(Number.isFinite)) {
@@ -71,6 +77,7 @@ export function simulate(request: SimulationRequest): Outcome<Traces> {
       );
     }
     record(traces, (k + 1) / sampleEvery, (k + 1) * timeStep, state);
+    request.watch?.((k + 1) / sampleEvery);
   }
   return solved(traces);
 }

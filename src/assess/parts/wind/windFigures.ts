@@ -40,13 +40,8 @@ export function gustFigures(craft: ForwardCraft, wind: number): Numbers {
   if (!(wind > 0)) return {};
   const found = gustCraft(craft, craft.model.gravity);
   if (!found.ok) return {};
-  const { turbulence } = turbulenceOfDay({ speed: wind, height: 10, roughnessLength: GRASS }, HEIGHT);
-  const jolt = gustJolt(found.value, {
-    wind,
-    along: GUST * turbulence.intensity.longitudinal,
-    upward: GUST * turbulence.intensity.vertical,
-    reactionTime: REACTION,
-  });
+  const { turbulence, ...gust } = dayGust(wind);
+  const jolt = gustJolt(found.value, { wind, ...gust });
   const hold = holdInGusts({ ...found.value, wind, turbulence, controller: plainHold });
   const along = hold.ok ? hold.value.longitudinal : undefined;
   return {
@@ -58,8 +53,16 @@ export function gustFigures(craft: ForwardCraft, wind: number): Numbers {
   };
 }
 
-/** Speed of the gust that is taken [m/s]. */
-export function gustOfDay(wind: number): number {
+/** The sharp gust that is taken, the time before it is answered, and the turbulence it comes from. */
+export function dayGust(wind: number) {
   const { turbulence } = turbulenceOfDay({ speed: wind, height: 10, roughnessLength: GRASS }, HEIGHT);
-  return GUST * turbulence.intensity.longitudinal;
+  return {
+    turbulence,
+    along: GUST * turbulence.intensity.longitudinal,
+    upward: GUST * turbulence.intensity.vertical,
+    reactionTime: REACTION,
+  };
 }
+
+/** Speed of that gust along the wind [m/s]. */
+export const gustOfDay = (wind: number): number => dayGust(wind).along;

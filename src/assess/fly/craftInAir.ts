@@ -1,0 +1,81 @@
+import type { PackSource } from '../../drive/types.ts';
+import { type Circuit, circuitOf } from '../../flight/circuit.ts';
+import { bluffAreas } from '../../flight/forward/bodyDrag.ts';
+import { forwardCraft } from '../../flight/forward/forwardPoint.ts';
+import type { ForwardCraft } from '../../flight/forward/forwardTrim.ts';
+import { gustCraft } from '../../flight/gustCraft.ts';
+import type { GustCraft } from '../../flight/gustJolt.ts';
+import { sourceAt } from '../../flight/operatingPoint.ts';
+import { type Agility, agility } from '../../flight/reserve/agility.ts';
+import { simulationModel } from '../../flight/simulation/fromFlight.ts';
+import { makeMixer } from '../../flight/simulation/mixer.ts';
+import { prepareCraft } from '../../flight/simulation/prepare.ts';
+import { hoverState } from '../../flight/simulation/simulate.ts';
+import type { SimulationModel, SimulationState } from '../../flight/simulation/types.ts';
+import { neutralLevers } from '../../flight/types.ts';
+import { type Outcome, solved } from '../../numerics/outcome.ts';
+import { dragOf } from '../parts/dragOf.ts';
+import type { Flight, PartContext } from '../parts/types.ts';
+
+/** A craft ready for the simulation, with the closed forms' view of it beside. */
+export interface CraftInAir {
+  readonly flight: Flight;
+  /** Its rotors answer axial flow, in-plane drag in proportion to thrust. */
+  readonly model: SimulationModel;
+  /** The same with rotors that answer in oblique flow, for a dash: many times the work. */
+  readonly oblique: SimulationModel;
+  readonly circuit: Circuit;
+  readonly source: PackSource;
+  readonly start: SimulationState;
+  /** Rotors apart from each other's wakes, as the simulation has them. */
+  readonly forward: ForwardCraft;
+  readonly gust: GustCraft;
+  readonly agility: Agility;
+}
+
+/** Of the pack, everywhere: what closed forms of hover and control take [share]. */
+export const CHARGE = 0.5;
+
+/** @returns words for craft that the plain mixer cannot fly, such as one that tilts a servo */
+export function craftInAir(
+  context: Pick<PartContext, 'craft'> & { readonly flight: Flight },
+): Outcome<CraftInAir> {
+  const { craft, flight } = context;
+  const { inertia } = craft.massProperties;
+  const drag = dragOf(craft);
+  const forward = forwardCraft(flight.model, neutralLevers, drag.bluff, {
+    bars: drag.bars,
+    dragCentre: drag.centre,
+    wakes: 'left out',
+  });
+  if (!forward.ok) return forward;
+  const gust = gustCraft(forward.value, flight.model.gravity);
+  if (!gust.ok) return gust;
+  const lively = agility(flight.model, inertia, neutralLevers, { charge: CHARGE });
+  if (!lively.ok) return lively;
+  const { hover, busVoltage } = lively.value.onBus;
+  const body = {
+    inertia,
+    dragArea: bluffAreas(drag.bluff),
+    bars: drag.bars,
+    dragCentre: drag.centre,
+    inPlaneDragPerThrust: gust.value.rotorDragSlope / (flight.model.mass * flight.model.gravity),
+  };
+  const model = simulationModel(flight.model, neutralLevers, hover, body, busVoltage);
+  const prepared = prepareCraft(model);
+  if (!prepared.ok) return prepared;
+  const mixer = makeMixer(prepared.value);
+  if (!mixer.ok) return mixer;
+  const circuit = circuitOf(flight.model, neutralLevers);
+  return solved({
+    flight,
+    model,
+    oblique: simulationModel(flight.model, neutralLevers, hover, body, busVoltage, forward.value.oblique),
+    circuit,
+    source: sourceAt(circuit, CHARGE),
+    start: hoverState(mixer.value),
+    forward: forward.value,
+    gust: gust.value,
+    agility: lively.value,
+  });
+}

@@ -1,0 +1,122 @@
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { drydenTrace } from '../../air/drydenTrace.ts';
+import { at, type Command, type SimulationState } from '../../flight/simulation/types.ts';
+import { windFromTrace } from '../../flight/simulation/windFromTrace.ts';
+import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
+import { knownTop } from '../parts/level/knownTop.ts';
+import { dayGust } from '../parts/wind/windFigures.ts';
+import { CHARGE, type CraftInAir } from './craftInAir.ts';
+import type { Plan } from './flyAlong.ts';
+import type { FlyRequest } from './types.ts';
+
+/** To come to rest in a steady wind [s]: the plain place hold has both its poles at 1 rad/s. */
+const SETTLING = 10;
+const FINE = 0.001; // [s]
+const COARSE = 0.002; // [s]
+/** Forward flight asks much of the rotors and changes slowly [s]. */
+const DASH_STEP = 0.01;
+/** Over which the stick goes forward [s]. */
+const LEANING = 1.5;
+/** Lean let out for every m/s too fast, or the moments of the drag lean it on until the motors have no more [rad s/m]. */
+const EASING = 0.1;
+/** Largest duty of the speed that is dashed for: a twentieth is left to steer with. */
+export const DASH_DUTY = 0.95;
+
+const holdHere: Command = { kind: 'place', place: [0, 0, 0], heading: 0 };
+
+export const hoverPlan = ({ model }: CraftInAir, seconds = 4): Plan => ({
+  model,
+  pilot: () => holdHere,
+  settling: 2,
+  duration: seconds,
+  timeStep: COARSE,
+});
+
+/** Wind from ahead; at 0 the day's sharp gust on top of it, along and up; nothing answers until the reaction time is over. */
+export function gustPlan(craft: CraftInAir, mean: number): Plan {
+  const { model } = craft;
+  const { along, upward, reactionTime } = dayGust(mean);
+  return {
+    model,
+    pilot: (time, state) =>
+      time < 0 || time >= reactionTime
+        ? holdHere
+        : { kind: 'rates', rates: [0, 0, 0], lift: (model.mass * model.gravity) / uprightness(state) },
+    wind: (time, out) => {
+      out[0] = -mean - (time >= 0 ? along : 0);
+      out[1] = 0;
+      out[2] = time >= 0 ? -upward : 0;
+    },
+    settling: SETTLING,
+    duration: 6,
+    timeStep: COARSE,
+  };
+}
+
+/** All the roll that the motors have, from a hover, until it has passed 90 degrees. */
+export function bankPlan(craft: CraftInAir): Plan {
+  const { model, agility } = craft;
+  const lift = model.mass * model.gravity;
+  const most = 10 * agility.onBus.reserve.moments.roll.positive;
+  return {
+    model,
+    pilot: (time) => (time < 0 ? holdHere : { kind: 'moments', moments: [most, 0, 0], lift }),
+    settling: 2,
+    duration: 3 * agility.bank.roll.toPass,
+    timeStep: FINE,
+    over: (state) => uprightness(state) < -0.2,
+  };
+}
+
+/** Cosine between the craft's down and the world's: below nothing past 90 degrees. */
+const uprightness = (state: Readonly<SimulationState>): number =>
+  1 - 2 * ((state[at.attitude + 1] as number) ** 2 + (state[at.attitude + 2] as number) ** 2);
+
+/** Nose down to the tilt of the fastest level flight, less where that makes it faster, height held. */
+export function dashPlan(
+  craft: CraftInAir,
+  seconds = 12,
+): Outcome<{ readonly plan: Plan; readonly speed: number; readonly tilt: number }> {
+  const top = knownTop(craft.forward, CHARGE, DASH_DUTY);
+  if (!top.ok) return top;
+  const { speed, tilt } = top.value.at;
+  if (!(speed > 1)) return noSolution('it makes no way in level flight');
+  const { mass, gravity } = craft.oblique;
+  return solved({
+    speed,
+    tilt,
+    plan: {
+      model: craft.oblique,
+      pilot: (time, state) => {
+        const over = Math.max(0, (state[at.velocity] as number) - speed);
+        const lean = Math.max(0, tilt * Math.min(1, time / LEANING) - EASING * over);
+        const climb = 3 * (state[at.velocity + 2] as number) + 2 * (state[at.place + 2] as number);
+        return {
+          kind: 'attitude',
+          attitude: [0, -lean, 0],
+          lift: (mass * Math.max(0.1 * gravity, gravity + climb)) / Math.max(0.2, Math.cos(lean)),
+        };
+      },
+      settling: 0,
+      duration: seconds,
+      timeStep: DASH_STEP,
+    },
+  });
+}
+
+/** Place held in a mean wind from ahead with Dryden gusts of a seed. */
+export function roughPlan(craft: CraftInAir, { wind, seed, duration = 60 }: FlyRequest): Plan {
+  const { turbulence } = dayGust(wind);
+  const timeStep = 0.01;
+  const count = Math.ceil((duration + SETTLING) / timeStep) + 1;
+  const gusts = drydenTrace({ turbulence, airspeed: wind, timeStep, count }, xoroshiro128plus(seed));
+  const read = windFromTrace(wind, 0, gusts, timeStep);
+  return {
+    model: craft.model,
+    pilot: () => holdHere,
+    wind: (time, out) => read(time + SETTLING, out),
+    settling: SETTLING,
+    duration,
+    timeStep: COARSE,
+  };
+}
