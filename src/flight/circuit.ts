@@ -2,11 +2,19 @@ import { switchingShare } from '../drive/controller.ts';
 import { windingResistanceAt } from '../drive/motor.ts';
 import type { PackModel, WireModel } from '../drive/types.ts';
 import { wireResistance } from '../drive/wire.ts';
-import { type FlightModel, type Levers, neutralLevers, type RotorRead, type Station } from './types.ts';
+import {
+  type FlightModel,
+  type Levers,
+  neutralLevers,
+  type ObliqueRead,
+  type RotorRead,
+  type Station,
+} from './types.ts';
 
 /** One station with the levers worked in, flat for the solvers. */
 export interface Branch {
   readonly rotor: RotorRead;
+  readonly oblique?: ObliqueRead;
   /** Of the reader's thrust; a ring's gain or loss in hover is in it. */
   readonly thrustScale: number;
   /** The ring's part of `thrustScale`, 1 when open. */
@@ -132,6 +140,7 @@ function branchOf(
   const noLoadCurrent = motor.noLoadCurrent * levers.noLoadCurrentScale;
   return {
     rotor: station.rotor,
+    ...(station.oblique === undefined ? {} : { oblique: station.oblique }),
     thrustScale: levers.thrustScale * guardScale,
     guardScale,
     torqueScale: levers.torqueScale,
@@ -160,6 +169,7 @@ function alike(a: Station, b: Station): boolean {
     a.inWakeOf === undefined &&
     b.inWakeOf === undefined &&
     a.rotor === b.rotor &&
+    a.oblique === b.oblique &&
     a.motor === b.motor &&
     a.controller === b.controller &&
     a.guard?.thrustAtEqualPower === b.guard?.thrustAtEqualPower &&

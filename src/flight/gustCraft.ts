@@ -2,6 +2,7 @@ import { type Outcome, solved } from '../numerics/outcome.ts';
 import type { Branch } from './circuit.ts';
 import { bluffAreas, writeBodyForce } from './forward/bodyDrag.ts';
 import type { ForwardCraft } from './forward/forwardTrim.ts';
+import { obliqueAnswer } from './forward/turnRotors.ts';
 import { axialThrustSlope, type GustCraft } from './gustJolt.ts';
 
 /** Edgewise speed at which the rotors' in-plane drag is read and taken as a straight line from rest [m/s]. */
@@ -32,7 +33,7 @@ export function gustCraft(craft: ForwardCraft, gravity: number): Outcome<GustCra
       branch.netShare *
       branch.thrustScale *
       axialThrustSlope(branch.rotor, trim.load.angularSpeed[i] ?? 0, about);
-    const edgewise = craft.oblique(branch.rotor, {
+    const edgewise = obliqueAnswer(craft.oblique, branch, {
       thrust,
       axialSpeed: Math.max(0, about),
       edgewiseSpeed: READ_AT,

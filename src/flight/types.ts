@@ -21,6 +21,29 @@ export interface RotorLoads {
  */
 export type RotorRead = (angularSpeed: number, axialSpeed: number, out: RotorLoads) => void;
 
+/**
+ * As `RotorLoads`, in oblique flow. 'Aft' is where the flow along the disc goes; the advancing side lies right of the
+ * way for a rotor that turns anticlockwise seen from above.
+ */
+export interface ObliqueLoads extends RotorLoads {
+  /** In the disc, aft [N] */
+  inPlaneForce: number;
+  /** In the disc, to the advancing side [N] */
+  sideForce: number;
+  /** On the hub, lifting the advancing side [N m] */
+  momentAdvancingUp: number;
+  /** On the hub, lifting the aft side [N m] */
+  momentAftUp: number;
+}
+
+/** Angular speed [rad/s], axial speed [m/s, positive climbing], edgewise speed [m/s, >= 0]. */
+export type ObliqueRead = (
+  angularSpeed: number,
+  axialSpeed: number,
+  edgewiseSpeed: number,
+  out: ObliqueLoads,
+) => void;
+
 /** A motor with its propeller, controller and leads, and its place. */
 export interface Station {
   /** In words: `front left`. */
@@ -32,6 +55,8 @@ export interface Station {
   /** Unit vector of the thrust; straight up (0, 0, -1) when absent. */
   readonly thrustAxis?: Vector3;
   readonly rotor: RotorRead;
+  /** The same propeller flying along its disc; a closed form stands in for it when absent (`forward/edgewise.ts`). */
+  readonly oblique?: ObliqueRead;
   /** [m] */
   readonly propDiameter: number;
   /** Share of the thrust lost on the arm and guard under or over the disc, 0 to 0.5. */

@@ -114,6 +114,13 @@ export function readEdgewiseMap(
   const layer = edgewiseSpeed / (tip * map.ratioStep);
   const row = (Math.sqrt(tip) - map.rootTipFirst) / map.rootTipStep;
   const column = cubicWeights(held(flow, map.columns), map.columns, weights, 0);
+  // Into upwash, a column's width at most, straight on.
+  if (flow < 0) {
+    const beyond = Math.max(flow, -1);
+    for (let k = 0; k < 4; k++) {
+      weights[k] = (weights[k] as number) + beyond * (weights[4 + k] as number);
+    }
+  }
   const firstRow = cubicWeights(held(row, map.rows), map.rows, weights, 8);
   const firstLayer = cubicWeights(held(layer, map.layers), map.layers, weights, 16);
   const unit = air.density * R * R * tip * tip;
@@ -123,7 +130,7 @@ export function readEdgewiseMap(
   out.sideForce = unit * at(map, 3, firstLayer, firstRow, column, weights);
   out.momentAdvancingUp = unit * R * at(map, 4, firstLayer, firstRow, column, weights);
   out.momentAftUp = unit * R * at(map, 5, firstLayer, firstRow, column, weights);
-  out.inside = axial.inside && layer <= map.layers - 1 && flow <= map.columns - 1;
+  out.inside = axial.inside && flow >= -1 && layer <= map.layers - 1 && flow <= map.columns - 1;
   return out;
 }
 

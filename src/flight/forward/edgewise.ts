@@ -11,6 +11,10 @@ export interface ObliqueState {
   readonly torque: number;
   /** In-plane drag of the blades, against the edgewise flow [N]. */
   readonly inPlaneForce: number;
+  /** To the advancing side [N], and hub moments [N m]: see `ObliqueLoads`. */
+  readonly sideForce: number;
+  readonly momentAdvancingUp: number;
+  readonly momentAftUp: number;
   /** Induced speed at the disc [m/s]. */
   readonly inducedSpeed: number;
 }
@@ -58,8 +62,8 @@ const LEAN_OF_PITCH = 0.9;
 const LEAN_OF_STATIC = 2.2;
 const LEAN_FADES = 4;
 /** Beyond this advance ratio the closed form is no longer believable. */
-const LARGEST_ADVANCE = 0.5;
-const FASTEST = 12000; // [rad/s]
+export const LARGEST_ADVANCE = 0.5;
+export const FASTEST = 12000; // [rad/s]
 /**
  * Farthest reflection, over tip speed: about the climb at which a propeller of middling pitch stops pulling, where
  * blades see next to no inflow. Held there (ours, no source).
@@ -112,11 +116,7 @@ export const glauertRotor: ObliqueRotor = (rotor, request) => {
   const angularSpeed = secantRoot(short, slowest, FASTEST, start);
   const miss = short(angularSpeed);
   if (!(Math.abs(miss) <= 1e-8 * thrust)) {
-    return noSolution(
-      miss > 0
-        ? `at ${edgewiseSpeed.toFixed(1)} m/s edgewise the propeller turns too slowly for its advance ratio (above ${LARGEST_ADVANCE})`
-        : `the propeller cannot give ${thrust.toFixed(2)} N at any speed`,
-    );
+    return noSolution(whyNoSpeed(miss, edgewiseSpeed, thrust));
   }
   const mu2 = advanceSquare(angularSpeed);
   const axialTorque = loads.torque * torqueScale;
@@ -132,9 +132,18 @@ export const glauertRotor: ObliqueRotor = (rotor, request) => {
     torque:
       (thrust * through - lean * edgewiseSpeed) / angularSpeed + (axialTorque - useful) + profileTorque * mu2,
     inPlaneForce: profileDrag + lean,
+    sideForce: 0,
+    momentAdvancingUp: 0,
+    momentAftUp: 0,
     inducedSpeed: induced,
   });
 };
+
+/** In words, why no speed gives a thrust: `miss` above 0 where the slowest gives more, below where the fastest gives less. */
+export const whyNoSpeed = (miss: number, edgewiseSpeed: number, thrust: number): string =>
+  miss > 0
+    ? `at ${edgewiseSpeed.toFixed(1)} m/s edgewise the propeller turns too slowly for its advance ratio (above ${LARGEST_ADVANCE})`
+    : `the propeller cannot give ${thrust.toFixed(2)} N at any speed`;
 
 /**
  * Static thrust, and T0: what the blades would pull at the same speed were there no flow through the disc; both over

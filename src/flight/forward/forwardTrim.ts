@@ -1,4 +1,5 @@
 import type { DragAreas } from '../../airframe/types.ts';
+import { andersonMixer } from '../../numerics/anderson.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import { secantRoot } from '../../numerics/secantRoot.ts';
 import type { Vector3 } from '../../numerics/vector3.ts';
@@ -55,47 +56,61 @@ export interface ForwardTrim {
 
 /** Slower than this it hovers [m/s]. */
 const CRAWL = 1e-6;
-/** Shares of the thrust, the moments they must balance and the washes take turns; they hardly move each other. */
-const ROUNDS = 12;
+/** Tilt, shares of the thrust, and washes take turns until none moves by more than this (rad, shares). */
 const SETTLED = 1e-9;
 /** A wash is settled when a thousand times further off than a share would be: a millionth of the hover's induced speed. */
 const WASH_MATTERS = 1e-3;
+/** Rounds before the tilt is searched for anew in each, which always finds it but takes ten times as long. */
+const QUICK_ROUNDS = 40;
+const ROUNDS = 60;
+/** Rounds that the mixing looks back on. */
+const MEMORY = 5;
 
 /**
  * Steady level flight. In the tilted aircraft's axes, with D the force of the air on body and arms:
  *
  *   forward   W sin(tilt) = D_x + rotor in-plane drag
  *   upward    T = W cos(tilt) + D_z
- *   moments   thrusts, reaction torques, body drag at its centre, in-plane drag at the discs: none about the
- *             centre of gravity
+ *   moments   thrusts, reaction torques, hub moments, body drag at its centre, in-plane forces at the discs: none
+ *             about the centre of gravity
  *
  * D by `writeBodyForce`: bluff parts by the whole wind, bars by what crosses them. Rotors stand in each other's wakes
- * (`wakes/`). Hub moments of the propellers are left out at this depth; canted rotors are taken as upright, and a tail servo as holding whatever yaw is left. The left side rises and the right falls with tilt, so
- * there is one tilt for given shares.
+ * (`wakes/`). Side forces of the discs turn it but do not push it aside: in pairs they cancel, and what an odd rotor leaves would
+ * take a hair of bank. Canted rotors are taken as upright, and a tail servo as holding whatever yaw is left. The left
+ * side rises and the right falls with tilt, so there is one tilt for given shares.
  *
  * @param speed through the air [m/s], >= 0
+ * @param near a trim of nearly the same flight, to start from: saves work and changes nothing
  */
-export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<ForwardTrim> {
+export function forwardTrim(craft: ForwardCraft, speed: number, near?: ForwardTrim): Outcome<ForwardTrim> {
+  const quick = settle(craft, speed, near, true);
+  return quick.ok || speed <= CRAWL ? quick : settle(craft, speed, undefined, false);
+}
+
+function settle(
+  craft: ForwardCraft,
+  speed: number,
+  near: ForwardTrim | undefined,
+  quick: boolean,
+): Outcome<ForwardTrim> {
   const { circuit, bars } = craft;
   const bluff = bluffAreas(craft.drag);
   const density = circuit.airDensity * craft.dragScale;
   const force = new Float64Array(3);
-  const forceAt = (sine: number, cosine: number): void =>
-    writeBodyForce(bluff, bars, speed * cosine, 0, -speed * sine, density, force);
   const count = circuit.branches.length;
   const load = emptyLoad(count);
   const thrusts = new Float64Array(count);
-  // What rounds settle: shares of the thrust, then wash over a hover's induced speed.
-  const hoverSpeed = hoverSpeedOf(craft);
-  let settling = new Float64Array(2 * count);
-  settling.set(craft.trim.thrusts.map((thrust) => thrust / circuit.weight));
   const wash = new Float64Array(count);
+  const made = new Float64Array(count);
+  const hoverSpeed = hoverSpeedOf(craft);
   let latest: Outcome<RotorSet> | undefined;
   let known = 0;
+  // What rounds settle: shares of the thrust, washes over a hover's induced speed, tilt.
+  let settling = startOf(craft, speed, near, hoverSpeed, load);
   const lacking = (tilt: number): number => {
     const sine = Math.sin(tilt);
     const cosine = Math.cos(tilt);
-    forceAt(sine, cosine);
+    writeBodyForce(bluff, bars, speed * cosine, 0, -speed * sine, density, force);
     const total = circuit.weight * cosine + (force[2] as number);
     for (let i = 0; i < count; i++) thrusts[i] = (settling[i] as number) * total;
     latest = turnRotors(craft, thrusts, speed * sine, speed * cosine, wash, load);
@@ -103,14 +118,12 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
     if (latest.ok) known = latest.value.inPlaneForce;
     return circuit.weight * sine + (force[0] as number) - known;
   };
-  forceAt(0, 1);
-  let tilt = Math.atan2(-(force[0] as number), circuit.weight);
-  let before: Step | undefined;
-  const made = new Float64Array(count);
-  for (let round = 0; round < ROUNDS; round++) {
+  const mixed = andersonMixer(MEMORY);
+  for (let round = 0; round < (quick ? QUICK_ROUNDS : ROUNDS); round++) {
     for (let i = 0; i < count; i++) wash[i] = (settling[count + i] as number) * hoverSpeed;
-    if (speed > CRAWL) tilt = secantRoot(lacking, 0, Math.PI / 2, tilt);
-    lacking(tilt);
+    let tilt = settling[2 * count] as number;
+    if (!quick && speed > CRAWL) tilt = secantRoot(lacking, 0, Math.PI / 2, tilt);
+    const lack = lacking(tilt);
     if (latest === undefined || !latest.ok) return latest ?? noSolution('there are no rotors');
     const bodyDrag = -(force[0] as number);
     const download = force[2] as number;
@@ -128,22 +141,68 @@ export function forwardTrim(craft: ForwardCraft, speed: number): Outcome<Forward
     };
     const shares = sharesFor(craft, state);
     if (!shares.ok) return shares;
-    const next = new Float64Array(2 * count);
-    next.set(shares.value);
+    const moved = new Float64Array(2 * count + 1);
+    for (let i = 0; i < count; i++) moved[i] = (shares.value[i] as number) - (settling[i] as number);
     if (craft.wakes !== undefined) {
       writeWash(craft.wakes, wakeSources(state), made);
-      for (let i = 0; i < count; i++) next[count + i] = (made[i] as number) / hoverSpeed;
+      for (let i = 0; i < count; i++) {
+        moved[count + i] = (made[i] as number) / hoverSpeed - (settling[count + i] as number);
+      }
     }
-    const moved = next.map((value, i) => value - (settling[i] as number));
+    // Drag along the aircraft falls about as the cosine of the tilt.
+    const pushed = bodyDrag + latest.value.inPlaneForce;
+    const slope = circuit.weight * Math.cos(tilt) + pushed * Math.tan(Math.min(tilt, STEEPEST));
+    if (quick && speed > CRAWL) moved[2 * count] = -lack / slope;
+    else settling[2 * count] = tilt;
     const change = moved.reduce((most, step, i) => {
-      return Math.max(most, Math.abs(step) * (i < count ? 1 : WASH_MATTERS));
+      return Math.max(most, Math.abs(step) * (i >= count && i < 2 * count ? WASH_MATTERS : 1));
     }, 0);
     if (speed <= CRAWL || change <= SETTLED) return solved(state);
-    const now = { next, moved };
-    settling = before === undefined ? next : mixed(now, before, count);
-    before = now;
+    const next = mixed(settling, moved);
+    const sound =
+      next.every((value, i) => Number.isFinite(value) && (i >= count || value >= 0)) &&
+      (next[2 * count] as number) >= 0 &&
+      (next[2 * count] as number) < Math.PI / 2;
+    if (sound) settling = next;
+    else {
+      for (let i = 0; i < settling.length; i++) settling[i] = (settling[i] as number) + (moved[i] as number);
+      settling[2 * count] = Math.min(Math.max(settling[2 * count] as number, 0), STEEPEST);
+    }
   }
   return noSolution(`at ${speed.toFixed(1)} m/s thrusts and drag moments do not settle on one another`);
+}
+
+/** Steepest tilt that a slope is taken at [rad]. */
+const STEEPEST = 1.5;
+
+/** What the first round is given: a near trim's answer, or the hover's shares leaning against the body's drag. */
+function startOf(
+  craft: ForwardCraft,
+  speed: number,
+  near: ForwardTrim | undefined,
+  hoverSpeed: number,
+  load: Load,
+): Float64Array {
+  const count = craft.circuit.branches.length;
+  const start = new Float64Array(2 * count + 1);
+  if (near?.thrusts.length === count && near.thrust > 0 && speed > CRAWL) {
+    load.angularSpeed.set(near.load.angularSpeed);
+    for (let i = 0; i < count; i++) {
+      start[i] = (near.thrusts[i] as number) / near.thrust;
+      start[count + i] = (near.wash[i] as number) / hoverSpeed;
+    }
+    start[2 * count] = near.tilt;
+    return start;
+  }
+  load.angularSpeed.set(craft.trim.load.angularSpeed);
+  start.set(craft.trim.thrusts.map((thrust) => thrust / craft.circuit.weight));
+  if (speed > CRAWL) {
+    const force = new Float64Array(3);
+    const density = craft.circuit.airDensity * craft.dragScale;
+    writeBodyForce(bluffAreas(craft.drag), craft.bars, speed, 0, 0, density, force);
+    start[2 * count] = Math.atan2(-(force[0] as number), craft.circuit.weight);
+  }
+  return start;
 }
 
 /** One induced speed to measure washes by [m/s]. */
@@ -158,31 +217,6 @@ function wakeSources({ speed, tilt, load, rotors }: ForwardTrim): readonly WakeS
     throughSpeed: (load.axialSpeed[i] as number) + rotor.inducedSpeed,
     edgewiseSpeed: speed * Math.cos(tilt),
   }));
-}
-
-/** What a round asks for, and how far that is from what it was given. */
-interface Step {
-  readonly next: Float64Array<ArrayBuffer>;
-  readonly moved: Float64Array;
-}
-
-/**
- * Anderson's mixing (1965) over two rounds: reaction torque answers a share with a quarter or a third of it, so plain
- * turns would crawl. Shares below nothing are not mixed.
- *
- * @param count of shares, which come first
- */
-function mixed(now: Step, before: Step, count: number): Float64Array<ArrayBuffer> {
-  let along = 0;
-  let square = 0;
-  now.moved.forEach((step, i) => {
-    const turn = step - (before.moved[i] as number);
-    along += step * turn;
-    square += turn * turn;
-  });
-  if (!(square > 0)) return now.next;
-  const ahead = now.next.map((value, i) => value - (along / square) * (value - (before.next[i] as number)));
-  return ahead.every((value, i) => i >= count || value >= 0) ? ahead : now.next;
 }
 
 /** Shares of the total thrust that balance every moment of a state about the centre of gravity. */
@@ -206,10 +240,15 @@ function sharesFor(craft: ForwardCraft, state: ForwardTrim): Outcome<Float64Arra
   let roll = (dragCentre[1] - centreOfGravity[1]) * state.download;
   let pitch = -back * state.bodyDrag - (dragCentre[0] - centreOfGravity[0]) * state.download;
   let yaw = (dragCentre[1] - centreOfGravity[1]) * state.bodyDrag;
-  stations.forEach(({ position }, i) => {
-    const force = state.rotors[i]?.inPlaneForce ?? 0;
-    pitch -= (position[2] - centreOfGravity[2]) * force;
-    yaw += (position[1] - centreOfGravity[1]) * force;
+  stations.forEach(({ position, spin }, i) => {
+    const rotor = state.rotors[i];
+    if (rotor === undefined) return;
+    const { inPlaneForce: force, sideForce, momentAdvancingUp, momentAftUp } = rotor;
+    // The advancing side of a rotor that turns clockwise seen from above is its left.
+    const right = -spin * sideForce;
+    roll += spin * momentAdvancingUp - (position[2] - centreOfGravity[2]) * right;
+    pitch -= momentAftUp + (position[2] - centreOfGravity[2]) * force;
+    yaw += (position[1] - centreOfGravity[1]) * force + (position[0] - centreOfGravity[0]) * right;
   });
   // At rest exactly the hover trim, to the last digit.
   if (state.speed <= CRAWL) roll = pitch = yaw = 0;

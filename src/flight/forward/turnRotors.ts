@@ -3,8 +3,9 @@ import { type Branch, type Circuit, motorSide } from '../circuit.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
 import { copyStation, type Load } from '../load.ts';
 import { inducedSpeed } from '../wake.ts';
-import type { ObliqueRotor, ObliqueState } from './edgewise.ts';
+import type { ObliqueRequest, ObliqueRotor, ObliqueState } from './edgewise.ts';
 import { glauertInducedSpeed } from './glauert.ts';
+import { mappedRotor } from './mappedRotor.ts';
 
 /** All rotors in one oblique flow. */
 export interface RotorSet {
@@ -23,7 +24,15 @@ interface Rotors {
 /** Descent in upwash over hover induced speed that momentum theory still carries. */
 const MOST_UPWASH = 0.4;
 
-const STOPPED: ObliqueState = { angularSpeed: 0, torque: 0, inPlaneForce: 0, inducedSpeed: 0 };
+const STOPPED: ObliqueState = {
+  angularSpeed: 0,
+  torque: 0,
+  inPlaneForce: 0,
+  sideForce: 0,
+  momentAdvancingUp: 0,
+  momentAftUp: 0,
+  inducedSpeed: 0,
+};
 
 /**
  * Turns every rotor for a net thrust in oblique flow, and fills the load with what its motor needs.
@@ -72,14 +81,14 @@ function turnOne(
   edgewiseSpeed: number,
   load: Load,
 ): Outcome<ObliqueState> {
-  const { circuit, oblique } = craft;
+  const { circuit } = craft;
   // The lower rotor of a coaxial pair keeps the wake it has in hover, though speed blows that away: a little hard on it.
   const wake = branch.inWakeOf < 0 ? 0 : (craft.trim.load.axialSpeed[i] as number);
   const hoverSpeed = inducedSpeed(thrust, 0, circuit.airDensity, branch.discArea);
   const through = Math.max(axialSpeed + wake, -MOST_UPWASH * hoverSpeed);
   const found =
     thrust > 0
-      ? oblique(branch.rotor, {
+      ? obliqueAnswer(craft.oblique, branch, {
           thrust,
           axialSpeed: through,
           edgewiseSpeed,
@@ -103,6 +112,14 @@ function turnOne(
   load.voltage[i] = angularSpeed / branch.speedConstant + current * motorSide(branch, angularSpeed);
   return found;
 }
+
+/** By the station's own oblique reader where it has one, by `otherwise` where only its axial map is known. */
+export const obliqueAnswer = (
+  otherwise: ObliqueRotor,
+  branch: Branch,
+  request: ObliqueRequest,
+): Outcome<ObliqueState> =>
+  branch.oblique === undefined ? otherwise(branch.rotor, request) : mappedRotor(branch.oblique, request);
 
 /**
  * What is left of a ring's thrust scale at speed, over its hover's: a gain fades as (v/vh)2, the share of the flow
