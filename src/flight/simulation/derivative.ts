@@ -16,8 +16,8 @@ const NO_BARS: readonly BarDrag[] = [];
  * Lewis and Johnson, Aircraft Control and Simulation, ch. 1; quaternion kinematics ibid.)
  *
  * Forces: each rotor's thrust at its own axial speed (so rolling is damped), its in-plane drag, the body's
- * drag by `writeBodyForce`, weight. Edgewise flow changes thrust and torque only for rotors that have an
- * `oblique` reader.
+ * drag by `writeBodyForce`, weight. Edgewise flow changes thrust and torque, and makes side forces and hub
+ * moments, only for rotors that have an `oblique` reader.
  *
  * @param commands what the drives are asked: speed [rad/s] for a lag, voltage [V] for a motor
  * @param wind in the world [m/s]
@@ -71,27 +71,40 @@ export function writeDerivative(
     const edgeY = hubY - axial * axis[1];
     const edgeZ = hubZ - axial * axis[2];
     let drag: number; // in-plane force over edgewise speed
+    let side = 0; // the same of the force to the right of the way, and of the hub moments
+    let tipAside = 0;
+    let tipAft = 0;
     if (rotor.oblique === undefined) {
       rotor.rotor(speed, axial, loads);
       drag = -model.inPlaneDragPerThrust * loads.thrust;
     } else {
       const edgewise = Math.hypot(edgeX, edgeY, edgeZ);
       rotor.oblique(speed, axial, edgewise, loads);
-      drag = edgewise > 0 ? -loads.inPlaneForce / edgewise : 0;
+      const per = edgewise > 0 ? 1 / edgewise : 0;
+      drag = -loads.inPlaneForce * per;
+      // A rotor that turns clockwise seen from above advances on its left.
+      side = -rotor.spin * loads.sideForce * per;
+      tipAside = -rotor.spin * loads.momentAdvancingUp * per;
+      tipAft = loads.momentAftUp * per;
     }
     const thrust = loads.thrust * (1 - rotor.downloadShare);
-    const gx = thrust * axis[0] + drag * edgeX;
-    const gy = thrust * axis[1] + drag * edgeY;
-    const gz = thrust * axis[2] + drag * edgeZ;
+    // Right of the way: the edgewise velocity crossed with the thrust axis.
+    const rightX = edgeY * axis[2] - edgeZ * axis[1];
+    const rightY = edgeZ * axis[0] - edgeX * axis[2];
+    const rightZ = edgeX * axis[1] - edgeY * axis[0];
+    const gx = thrust * axis[0] + drag * edgeX + side * rightX;
+    const gy = thrust * axis[1] + drag * edgeY + side * rightY;
+    const gz = thrust * axis[2] + drag * edgeZ + side * rightZ;
     const spinUp = rotorAcceleration(prepared, speed, loads.torque, commands[i] as number);
     const reaction = loads.torque + rotor.rotatingInertia * spinUp;
     const momentum = rotor.rotatingInertia * speed;
     fx += gx;
     fy += gy;
     fz += gz;
-    mx += lever[1] * gz - lever[2] * gy - reaction * spinAxis[0];
-    my += lever[2] * gx - lever[0] * gz - reaction * spinAxis[1];
-    mz += lever[0] * gy - lever[1] * gx - reaction * spinAxis[2];
+    // Lifting the right side turns against the way; lifting the aft side, against the right.
+    mx += lever[1] * gz - lever[2] * gy - reaction * spinAxis[0] - tipAside * edgeX - tipAft * rightX;
+    my += lever[2] * gx - lever[0] * gz - reaction * spinAxis[1] - tipAside * edgeY - tipAft * rightY;
+    mz += lever[0] * gy - lever[1] * gx - reaction * spinAxis[2] - tipAside * edgeZ - tipAft * rightZ;
     hx += momentum * spinAxis[0];
     hy += momentum * spinAxis[1];
     hz += momentum * spinAxis[2];

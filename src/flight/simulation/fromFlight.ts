@@ -3,7 +3,7 @@ import { type Branch, circuitOf, motorSide } from '../circuit.ts';
 import type { BarDrag } from '../forward/bodyDrag.ts';
 import type { ObliqueRotor } from '../forward/edgewise.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
-import type { FlightModel, Levers, RotorRead } from '../types.ts';
+import type { FlightModel, Levers, ObliqueRead, RotorRead } from '../types.ts';
 import { COAXIAL_WAKE, inducedSpeed } from '../wake.ts';
 import { obliqueRead } from './obliqueRead.ts';
 import type { SimulationModel } from './types.ts';
@@ -26,7 +26,8 @@ export interface FlightBody {
  * The same aircraft for the simulation: same rotors, motors, leads and download. The bus is held at one
  * voltage; a lower coaxial rotor stands in its upper one's hover wake throughout.
  *
- * @param oblique when given, rotors answer in edgewise flow by it, at many times the work: for forward flight.
+ * @param oblique when given, rotors answer in edgewise flow, for forward flight: each by its station's own reader, or where
+ * it has none by this one, at many times the work.
  * @param hover from `hoverTrim`
  * @param busVoltage [V], as from `reserveOnBus`
  */
@@ -62,7 +63,9 @@ export function simulationModel(
         spin: station.spin,
         ...(station.thrustAxis === undefined ? {} : { thrustAxis: station.thrustAxis }),
         rotor,
-        ...(oblique === undefined ? {} : { oblique: obliqueRead(oblique, rotor, disc) }),
+        ...(oblique === undefined
+          ? {}
+          : { oblique: mappedRead(branch, wake) ?? obliqueRead(oblique, rotor, disc) }),
         downloadShare: 1 - branch.netShare,
         rotatingInertia: station.rotatingInertia,
         drive: {
@@ -85,3 +88,15 @@ const scaledRotor =
     out.thrust *= branch.thrustScale;
     out.torque *= branch.torqueScale;
   };
+
+/** The station's own oblique reader under the levers. */
+function mappedRead({ oblique, ...branch }: Branch, wake: number): ObliqueRead | undefined {
+  if (oblique === undefined) return undefined;
+  return (angularSpeed, axialSpeed, edgewiseSpeed, out) => {
+    oblique(angularSpeed, axialSpeed + wake, edgewiseSpeed, out);
+    const pushed = (branch.inPlaneScale - 1) * out.inPlaneForce;
+    out.thrust *= branch.thrustScale;
+    out.torque = out.torque * branch.torqueScale - (pushed * edgewiseSpeed) / Math.max(angularSpeed, 1);
+    out.inPlaneForce += pushed;
+  };
+}

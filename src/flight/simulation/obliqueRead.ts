@@ -1,7 +1,6 @@
 import { secantRoot } from '../../numerics/secantRoot.ts';
 import type { ObliqueRotor } from '../forward/edgewise.ts';
-import type { RotorRead } from '../types.ts';
-import type { ObliqueRead } from './types.ts';
+import type { ObliqueRead, RotorRead } from '../types.ts';
 
 /** The disc and the air that an `ObliqueRotor` wants to know. */
 export interface ObliqueDisc {
@@ -29,7 +28,7 @@ export function obliqueRead(oblique: ObliqueRotor, rotor: RotorRead, disc: Obliq
     const [axialThrust, axialTorque] = [loads.thrust, loads.torque];
     out.thrust = loads.thrust;
     out.torque = loads.torque;
-    out.inPlaneForce = 0;
+    out.inPlaneForce = out.sideForce = out.momentAdvancingUp = out.momentAftUp = 0;
     if (axialThrust > 0 && edgewiseSpeed > 0) {
       const at = (thrust: number) =>
         oblique(rotor, {

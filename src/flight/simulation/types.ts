@@ -1,28 +1,10 @@
 import type { Matrix3, Vector3 } from '../../numerics/vector3.ts';
 import type { BarDrag } from '../forward/bodyDrag.ts';
-import type { RotorRead } from '../types.ts';
+import type { ObliqueRead, RotorRead } from '../types.ts';
 
 /**
  * Axes of the craft x forward, y right, z down; of the world north, east, down. SI.
  */
-
-/** What a rotor gives and asks in oblique flow; written by a reader. */
-export interface ObliqueLoads {
-  /** [N], along the thrust axis */
-  thrust: number;
-  /** Asked of the shaft [N m] */
-  torque: number;
-  /** Against the edgewise flow [N] */
-  inPlaneForce: number;
-}
-
-/** Angular speed [rad/s], axial speed [m/s, positive climbing], edgewise speed [m/s, >= 0]. */
-export type ObliqueRead = (
-  angularSpeed: number,
-  axialSpeed: number,
-  edgewiseSpeed: number,
-  out: ObliqueLoads,
-) => void;
 
 /** How a rotor's speed follows what is asked of it. */
 export type RotorDrive =

@@ -150,7 +150,14 @@ describe('a rotor asked for its thrust at a speed', () => {
   const read = obliqueRead(glauertRotor, rotor, disc);
 
   it('undoes the rotor asked for its speed at a thrust', () => {
-    const out = { thrust: 0, torque: 0, inPlaneForce: 0 };
+    const out = {
+      thrust: 0,
+      torque: 0,
+      inPlaneForce: 0,
+      sideForce: 0,
+      momentAdvancingUp: 0,
+      momentAftUp: 0,
+    };
     for (const [axialSpeed, edgewiseSpeed] of [
       [0, 4],
       [3, 12],
@@ -167,7 +174,14 @@ describe('a rotor asked for its thrust at a speed', () => {
   });
 
   it('is the axial rotor with no edgewise speed, and steady through level', () => {
-    const out = { thrust: 0, torque: 0, inPlaneForce: 0 };
+    const out = {
+      thrust: 0,
+      torque: 0,
+      inPlaneForce: 0,
+      sideForce: 0,
+      momentAdvancingUp: 0,
+      momentAftUp: 0,
+    };
     const axial = { thrust: 0, torque: 0 };
     for (const speed of [-2, 0, 4]) {
       read(1500, speed, 0, out);
