@@ -1,6 +1,6 @@
 import { CSPProvider } from '@base-ui/react/csp-provider';
 import { Tabs } from '@base-ui/react/tabs';
-import { useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { BriefSheet } from './brief/BriefSheet.tsx';
 import { ChoiceSheet } from './choice/ChoiceSheet.tsx';
 import { FileDrop } from './desk/FileDrop.tsx';
@@ -15,6 +15,9 @@ import { turnTo, usePlace } from './state/place.ts';
 import { SHEETS } from './state/sheetNames.ts';
 import { TitleBlock } from './TitleBlock.tsx';
 import { Tour } from './tour/Tour.tsx';
+
+/** Its own piece of script: only who searches needs it. */
+const ShortlistSheet = lazy(async () => await import('./shortlist/ShortlistSheet.tsx'));
 
 /** The whole page: one drawing sheet, ruled, with its tabs above and its title block below. */
 export function App() {
@@ -49,6 +52,10 @@ export function App() {
                 <ChoiceSheet manner={manner} onScale={setPen} />
               ) : each === 'brief' ? (
                 <BriefSheet manner={manner} />
+              ) : each === 'shortlist' ? (
+                <Suspense fallback={<p className="waiting">Laying out the sheet.</p>}>
+                  <ShortlistSheet manner={manner} />
+                </Suspense>
               ) : (
                 <BuildSheet sheet={each} manner={manner} onScale={setPen} />
               )}

@@ -12,6 +12,7 @@ import './styles/controls.css';
 import './styles/forms.css';
 import './styles/dialog.css';
 import './styles/subjects.css';
+import './styles/shortlist.css';
 
 const page = document.getElementById('page');
 if (page === null) throw new Error('index.html has lost its #page');

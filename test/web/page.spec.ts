@@ -59,7 +59,8 @@ describe('loading', () => {
     await settled(page);
     expect(complaints).toEqual([]);
     expect(requests.filter((url) => !url.startsWith(server.address))).toEqual([]);
-    expect(requests.slice(before)).toEqual([]);
+    // Sheets that few need come as a piece of script of their own, from the page's own place.
+    expect(requests.slice(before).filter((url) => !/\/assets\/[\w-]+\.js$/.test(url))).toEqual([]);
   });
 
   it('has a policy that lets nothing out', async () => {
@@ -187,8 +188,7 @@ describe('by keyboard alone', () => {
   it('turns sheets, changes a part and undoes it', async () => {
     const { page } = await visit('choice');
     await page.keyboard.press('Tab');
-    await page.keyboard.press('ArrowRight');
-    await page.keyboard.press('ArrowRight');
+    for (let i = 0; i < SHEETS.indexOf('airframe'); i++) await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Enter');
     await page.locator('.stage-drawing').waitFor();
     const name = () => page.getByRole('combobox', { name: 'motors', exact: true }).textContent();

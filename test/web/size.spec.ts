@@ -4,8 +4,8 @@ import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 
 const ASSETS = fileURLToPath(new URL('../../dist/web/assets/', import.meta.url));
-/** Loaded when they are first needed: readers of a user's own files, the three-dimensional view. */
-const LATER = /^(readers|airframe3d)-/;
+/** Loaded when they are first needed: readers of a user's own files, the three-dimensional view, the search. */
+const LATER = /^(readers|airframe3d|ShortlistSheet|searchForeman|searchHand|rotors)-/;
 
 const kilobytes = (names: readonly string[]): number =>
   names.reduce((sum, name) => sum + gzipSync(readFileSync(ASSETS + name)).length, 0) / 1000;
@@ -25,7 +25,9 @@ describe('the built page', () => {
   it('names what comes later only in calls for it', () => {
     for (const name of first) {
       const text = readFileSync(ASSETS + name, 'utf8');
-      expect(text, name).not.toMatch(/(^|;)import\s*[\w{*][^;]*from\s*"\.\/(readers|airframe3d)-/);
+      expect(text, name).not.toMatch(
+        /(^|;)import\s*[\w{*][^;]*from\s*"\.\/(readers|airframe3d|ShortlistSheet|searchForeman|searchHand|rotors)-/,
+      );
     }
   });
 });

@@ -5,8 +5,8 @@ import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { Desk } from '../worker/protocol.ts';
 import type { SearchAsk, SearchReport } from '../worker/searchProtocol.ts';
 import { useAnswers } from './answers.ts';
+import { extraWorker } from './extraWorker.ts';
 import { readStore, writeStore } from './store.ts';
-import { newWorker } from './work.ts';
 
 /** More hands than this bring little and hold much memory. */
 const MOST_HANDS = 6;
@@ -40,7 +40,12 @@ export async function findUnfinished(): Promise<void> {
 }
 
 const isKept = (raw: unknown): raw is KeptSearch =>
-  typeof raw === 'object' && raw !== null && 'version' in raw && raw.version === 1 && 'ask' in raw && 'state' in raw;
+  typeof raw === 'object' &&
+  raw !== null &&
+  'version' in raw &&
+  raw.version === 1 &&
+  'ask' in raw &&
+  'state' in raw;
 
 /** Searches in workers of its own, so that the sheets answer as before. One at a time. */
 export async function startSearch(ask: SearchAsk, kept?: SearchState): Promise<void> {
@@ -48,7 +53,7 @@ export async function startSearch(ask: SearchAsk, kept?: SearchState): Promise<v
   if (is === 'running' || is === 'stopping') return;
   const began = performance.now();
   useSearch.setState({ is: 'running', began }, true);
-  const workers = Array.from({ length: handsAtOnce() + 1 }, newWorker);
+  const workers = Array.from({ length: handsAtOnce() + 1 }, extraWorker);
   try {
     const { ownShelf } = useAnswers.getState();
     await Promise.all(workers.map(async ({ desk }) => await desk.layShelf(ownShelf)));
@@ -75,17 +80,18 @@ export async function startSearch(ask: SearchAsk, kept?: SearchState): Promise<v
     if (report.finished) await forget();
     else await findLeft();
   } catch (error) {
-    useSearch.setState({ is: 'failed', trouble: error instanceof Error ? error.message : String(error) }, true);
+    useSearch.setState(
+      { is: 'failed', trouble: error instanceof Error ? error.message : String(error) },
+      true,
+    );
   } finally {
     foreman = undefined;
     for (const { end } of workers) end();
   }
 }
 
-/** One core is left to the page. */
-function handsAtOnce(): number {
-  return Math.min(Math.max(navigator.hardwareConcurrency - 1, 1), MOST_HANDS);
-}
+/** One a core: the foreman mostly waits, and the page needs little meanwhile. */
+const handsAtOnce = (): number => Math.min(Math.max(navigator.hardwareConcurrency, 1), MOST_HANDS);
 
 /** Ends it after what is under way; what was found is shown, and it can be gone on with. */
 export function stopSearch(): void {

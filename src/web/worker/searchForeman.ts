@@ -30,7 +30,14 @@ export interface Foreman {
 }
 
 /** Runs a search with the hands it is lent, tells how far it is, and explains what was found. */
-export async function runForeman({ ask, shelf, hands, kept, tell, isStopped }: Foreman): Promise<SearchReport> {
+export async function runForeman({
+  ask,
+  shelf,
+  hands,
+  kept,
+  tell,
+  isStopped,
+}: Foreman): Promise<SearchReport> {
   const context: SearchContext = { brief: ask.brief, shelf, sections: sectionTables() };
   const question: ShortlistQuestion = {
     template: ask.template,
@@ -65,10 +72,13 @@ export async function runForeman({ ask, shelf, hands, kept, tell, isStopped }: F
     }
   };
   const used = prepared.rotors.filter(({ partId }) => prepared.usedPropellers.includes(partId));
-  const made = await Promise.all(used.map((facts) => lend(async (hand) => await hand.map(facts, prepared.air))));
+  const made = await Promise.all(
+    used.map((facts) => lend(async (hand) => await hand.map(facts, prepared.air))),
+  );
   const maps = made.filter((each): each is MappedRotor => each !== undefined);
   await Promise.all(hands.map(async (hand) => await hand.open(prepared, ask.brief, maps)));
-  let last = performance.now();
+  // The first task done is worth keeping: from then on a search can be gone on with.
+  let last = Number.NEGATIVE_INFINITY;
   const state = await searchAll(prepared, start, {
     workers: hands.length,
     promise: (task) => lend(async (hand) => await hand.promise(task)),

@@ -4,7 +4,13 @@ import type { Brief } from '../../build/schema/brief.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import type { PreparedSearch, SearchTask } from '../../choose/shortlist/prepare.ts';
 import { type MappedRotor, mapRotor, rotorsOfMaps } from '../../choose/shortlist/rotors.ts';
-import { type Bar, type Promised, promiseOf, runTask, type TaskResult } from '../../choose/shortlist/runTask.ts';
+import {
+  type Bar,
+  type Promised,
+  promiseOf,
+  runTask,
+  type TaskResult,
+} from '../../choose/shortlist/runTask.ts';
 import { type Searcher, searcherOf } from '../../choose/shortlist/searcher.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 

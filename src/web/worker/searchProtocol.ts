@@ -51,9 +51,7 @@ export interface ListedBuild {
 export interface FrontPoint {
   readonly cost: number;
   readonly mass: number;
-  readonly minutes: number;
-  /** Its place on the list, from 0; absent when it is not on it. */
-  readonly place?: number;
+  readonly time: number;
 }
 
 export interface SearchReport {

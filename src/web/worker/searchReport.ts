@@ -77,7 +77,7 @@ export function reportOf({ question, context, maps, air, state, size, finished }
     wants: question.wants,
     limits: question.limits,
     list,
-    front: state.front.map((scored) => pointOf(scored, rows)),
+    front: state.front.map(pointOf),
     draws: stability?.draws ?? 0,
     error: stability?.error ?? 0,
     ...(leanings === undefined ? {} : { leanings }),
@@ -106,26 +106,24 @@ function extentOf(scale: Scale): number {
 
 function namesOf({ parts }: Craft): readonly string[] {
   const [motor, propeller] = [parts.motors[0], parts.propellers[0]];
-  return [parts.frame, motor, propeller, parts.pack, parts.controllers, parts.flightController].flatMap((part) =>
-    part === undefined ? [] : [part.name],
+  return [parts.frame, motor, propeller, parts.pack, parts.controllers, parts.flightController].flatMap(
+    (part) => (part === undefined ? [] : [part.name]),
   );
 }
 
 const named = ({ build, parts }: Craft): Build => {
-  const motor = parts.motors[0]?.name;
   const { note: _, ...rest } = build;
-  return { ...rest, name: `${parts.frame.name}${motor === undefined ? '' : ` with ${motor}`}`.slice(0, 200) };
+  const names = [parts.frame, parts.motors[0], parts.pack].flatMap((part) =>
+    part === undefined ? [] : [part.name],
+  );
+  return { ...rest, name: names.join(', ').slice(0, 200) };
 };
 
-function pointOf({ key, values }: Scored, rows: readonly Row[]): FrontPoint {
-  const place = rows.findIndex(({ scored }) => scored.key === key);
-  return {
-    cost: values['first-flight-cost'] ?? 0,
-    mass: values['all-up-mass'] ?? 0,
-    minutes: values['flown-time'] ?? 0,
-    ...(place < 0 ? {} : { place }),
-  };
-}
+const pointOf = ({ values }: Scored): FrontPoint => ({
+  cost: values['first-flight-cost'] ?? 0,
+  mass: values['all-up-mass'] ?? 0,
+  time: values['flown-time'] ?? 0,
+});
 
 function leaningsOf(craft: Craft, context: SearchContext): SearchReport['leanings'] {
   const doubted = doubtedCraft(craft, context);
@@ -153,7 +151,12 @@ function orderOf(
       const own = utility(scale, values.get(measure) ?? never(measure));
       return Number.isNaN(own) ? 0 : own;
     };
-    return standingOf(wants, ({ measure, scale }) => worth(measure, scale), rows[index]?.scored.risks ?? 0, riskCost);
+    return standingOf(
+      wants,
+      ({ measure, scale }) => worth(measure, scale),
+      rows[index]?.scored.risks ?? 0,
+      riskCost,
+    );
   });
   return standings
     .map((_, index) => index)
