@@ -6,9 +6,9 @@
 
 #define MAX 64
 static int count, angles, rows, blades;
-static double R, hub, omega, V, density;
+static double R, hub, dragScale, omega, V, density;
 static double *values;
-static double r[MAX], dr[MAX], c_[MAX], theta[MAX], sigma4[MAX], share_[MAX], dragFactor[MAX], compress[MAX],
+static double r[MAX], dr[MAX], c_[MAX], theta[MAX], sigma4[MAX], share_[MAX], dragMore[MAX], compress[MAX],
     alpha0[MAX], delayLift[MAX], delayDrag[MAX], mach[MAX];
 static int row_[MAX];
 static double phi_[MAX], cl_[MAX], cd_[MAX], F_[MAX], W_[MAX];
@@ -50,7 +50,30 @@ static double dragOf(int i, double alpha, double cl) {
                                t * (values[low + 5] - delay * values[low + 7])) +
                 share * ((1 - t) * (values[high + 1] - delay * values[high + 3]) +
                          t * (values[high + 5] - delay * values[high + 7]));
-  return drag * dragFactor[i] + waveDrag(mach[i], cl);
+  return drag * dragScale + dragMore[i] + waveDrag(mach[i], cl);
+}
+
+static double sine(double x) {
+  double q = x * x;
+  return x * (1 + q * (-0.1666666664 +
+                       q * (0.0083333315 + q * (-0.000198409 + q * (0.0000027526 + q * -0.0000000239)))));
+}
+
+static double cosine(double x) {
+  double q = x * x;
+  return 1 + q * (-0.4999999963 +
+                  q * (0.0416666418 + q * (-0.0013888397 + q * (0.0000247609 + q * -0.0000002605))));
+}
+
+static double decay(double x) {
+  double y = x * 0.03125;
+  double a =
+      1 + y * (-0.9999999995 +
+               y * (0.4999999206 +
+                    y * (-0.1666653019 +
+                         y * (0.0416573475 + y * (-0.0083013598 + y * (0.001329882 + y * -0.0001413161))))));
+  double b = a * a, c = b * b, d = c * c, e = d * d;
+  return e * e;
 }
 
 static double arcCosine(double x) {
@@ -64,14 +87,14 @@ static double arcCosine(double x) {
 
 static double lossFactor(double radius, double absSin) {
   double tip = (blades * (R - radius)) / (2 * radius * absSin);
-  double F = tip > 14 ? 1 : (2 / M_PI) * arcCosine(exp(-tip));
+  double F = tip > 14 ? 1 : (2 / M_PI) * arcCosine(decay(tip));
   double root = (blades * (radius - hub)) / (2 * hub * absSin);
-  if (root < 14) F *= (2 / M_PI) * arcCosine(exp(-root));
+  if (root < 14) F *= (2 / M_PI) * arcCosine(decay(root));
   return F;
 }
 
 static double residual(int i, double phi, double Wr) {
-  double s = sin(phi), c = sqrt(1 - s * s), absSin = fabs(s) > 1e-9 ? fabs(s) : 1e-9;
+  double s = sine(phi), c = cosine(phi), absSin = fabs(s) > 1e-9 ? fabs(s) : 1e-9;
   double cl = liftOf(i, theta[i] - phi);
   double F = lossFactor(r[i], absSin);
   last[0] = cl;
@@ -139,12 +162,12 @@ static void read(double *to, int n) {
 
 int main(void) {
   int solves;
-  double head[9];
-  read(head, 9);
+  double head[10];
+  read(head, 10);
   count = head[0]; angles = head[1]; rows = head[2]; blades = head[3];
-  R = head[4]; hub = head[5]; omega = head[6]; density = head[7]; solves = head[8];
+  R = head[4]; hub = head[5]; dragScale = head[6]; omega = head[7]; density = head[8]; solves = head[9];
   V = 0;
-  double *columns[] = {r, dr, c_, theta, sigma4, share_, dragFactor, compress, alpha0, delayLift, delayDrag, mach};
+  double *columns[] = {r, dr, c_, theta, sigma4, share_, dragMore, compress, alpha0, delayLift, delayDrag, mach};
   for (int k = 0; k < 12; k++) read(columns[k], count);
   for (int i = 0; i < count; i++) { double x; read(&x, 1); row_[i] = x; }
   values = malloc(sizeof(double) * rows * angles * 4);

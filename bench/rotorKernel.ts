@@ -26,9 +26,9 @@ const blade = bladeFromNameplate({ diameter: 0.127, pitch: 0.0889, bladeCount: 3
 const work = elementWork(blade, sections);
 setCondition(work, omega, 0, air);
 const input = [
-  [work.count, sections.angleCount, sections.rows, work.B, work.R, work.hub, omega, air.density, SOLVES],
+  [work.count, sections.angleCount, sections.rows, work.B, work.R, work.hub, work.dragScale, omega, air.density, SOLVES],
   ...[
-    work.r, work.dr, work.c, work.theta, work.sigma4, work.rowShare, work.dragFactor, work.compress,
+    work.r, work.dr, work.c, work.theta, work.sigma4, work.rowShare, work.dragMore, work.compress,
     work.alpha0, work.delayLift, work.delayDrag, work.mach, work.row, sections.values,
   ].map((column) => Array.from(column)),
 ]; // biome-ignore format: columns in the order C reads them

@@ -42,6 +42,8 @@ const chordAt75 = ({ shape, diameter }: UiucPropeller) =>
 
 const cases: Record<string, (p: UiucPropeller) => Blade | undefined> = {
   'blade table': (p) => p.shape && bladeFromTable({ ...p, ...p.shape }),
+  'blade table, no pitch': ({ shape, diameter, bladeCount }) =>
+    shape && bladeFromTable({ diameter, bladeCount, ...shape }),
   nameplate: (p) => bladeFromNameplate(p),
   'nameplate + chord': (p) => {
     const chord = chordAt75(p);

@@ -11,6 +11,8 @@ export interface BladeColumns {
   readonly twist: readonly number[];
 }
 
+/** A table that ends nearer the root says nothing of the tip: common practice, no source. */
+const LAST_STATION = 0.9;
 const HEADER = ['r/R', 'c/R', 'beta'] as const;
 
 /** A blade table as CSV with the header `r/R,c/R,beta`, beta in degrees, stations from root to tip. */
@@ -52,9 +54,19 @@ export function readBladeTable(text: string, file: string): BladeColumns {
       );
     }
   });
+  const last = radiusRatio.at(-1) ?? 0;
+  if (last < LAST_STATION) {
+    throw new BadInput(
+      `${file}:${rows.length + 1}: the last station is at r/R ${last}. Allowed: ${LAST_STATION} to 1, for the tip makes most of the thrust.`,
+    );
+  }
+  const chordRatio = read(1, 0, 1);
+  if (chordRatio.every((chord) => chord === 0)) {
+    throw new BadInput(`${file}: every c/R is 0. Give the chord over the tip radius, such as 0.2.`);
+  }
   return {
     radiusRatio,
-    chordRatio: read(1, 0, 1),
+    chordRatio,
     twist: read(2, -80, 89).map((degrees) => (degrees * Math.PI) / 180),
   };
 }

@@ -36,10 +36,12 @@ export function bandOf(
   let powerSquare = (Math.hypot(spreads.power, ahead.power, away) * state.powerCoefficient) ** 2;
   let cross = 0;
   for (const [moved, spread] of openThings(blade, spreads)) {
-    const trial = solveRotor(moved, sections, condition);
-    if (!trial.ok) return trial;
-    const thrust = ((trial.value.thrustCoefficient - state.thrustCoefficient) / STEP) * spread;
-    const power = ((trial.value.powerCoefficient - state.powerCoefficient) / STEP) * spread;
+    const trial = solveRotor(moved(STEP), sections, condition);
+    // At the edge of the vortex ring only one of the two ways is open.
+    const other = trial.ok ? trial : solveRotor(moved(-STEP), sections, condition);
+    if (!other.ok) return other;
+    const thrust = ((other.value.thrustCoefficient - state.thrustCoefficient) / STEP) * spread;
+    const power = ((other.value.powerCoefficient - state.powerCoefficient) / STEP) * spread;
     thrustSquare += thrust * thrust;
     powerSquare += power * power;
     cross += thrust * power;
@@ -70,11 +72,11 @@ function fromAnchor(blade: Blade, state: RotorState): number {
 /** Step of the finite differences: radians of pitch, ln of drag and chord. */
 const STEP = 0.01;
 
-function openThings(blade: Blade, spreads: Spreads): [Blade, number][] {
+function openThings(blade: Blade, spreads: Spreads): [moved: (step: number) => Blade, spread: number][] {
   return [
-    [{ ...blade, pitchOffset: blade.pitchOffset + STEP }, spreads.pitch],
-    [{ ...blade, dragScale: blade.dragScale * Math.exp(STEP) }, spreads.drag],
-    [{ ...blade, chordRatio: blade.chordRatio.map((c) => c * Math.exp(STEP)) }, spreads.chord],
+    [(step) => ({ ...blade, pitchOffset: blade.pitchOffset + step }), spreads.pitch],
+    [(step) => ({ ...blade, dragScale: blade.dragScale * Math.exp(step) }), spreads.drag],
+    [(step) => ({ ...blade, chordRatio: blade.chordRatio.map((c) => c * Math.exp(step)) }), spreads.chord],
   ];
 }
 

@@ -25,12 +25,16 @@ function duSelig(chordOverRadius: number, exponent: number): number {
   return Math.min(1, Math.max(0, share / (2 * Math.PI)));
 }
 
+/** Blasius' laminar plate, both sides: drag coefficient times the root of Reynolds number (Schlichting, Boundary-Layer Theory, ch. 7). */
+const LAMINAR_PLATE = 2 * 1.328;
+
 /**
- * Profile drag below the lowest computed Reynolds number grows as the laminar plate's Re^-0.5
- * (Schlichting, Boundary-Layer Theory, ch. 7). 1 is neutral. Held below Re 500.
+ * Profile drag to add below the lowest computed Reynolds number: there only friction grows, as on a
+ * laminar plate, while the drag of separation stays. 0 is neutral. Held below Re 500.
  */
 export function lowReynoldsDrag(reynolds: number, lowest: number): number {
-  return reynolds >= lowest ? 1 : Math.sqrt(lowest / Math.max(reynolds, 500));
+  if (reynolds >= lowest) return 0;
+  return LAMINAR_PLATE * (1 / Math.sqrt(Math.max(reynolds, 500)) - 1 / Math.sqrt(lowest));
 }
 
 /**

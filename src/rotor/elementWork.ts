@@ -24,7 +24,7 @@ export interface ElementWork {
   /** Set for each condition. */
   readonly row: Int32Array;
   readonly rowShare: Float64Array;
-  readonly dragFactor: Float64Array;
+  readonly dragMore: Float64Array;
   readonly compress: Float64Array;
   readonly alpha0: Float64Array;
   readonly delayLift: Float64Array;
@@ -65,7 +65,7 @@ export function elementWork(blade: Blade, tables: SectionTables, count = STATION
     sigma4: floats(),
     row: new Int32Array(count),
     rowShare: floats(),
-    dragFactor: floats(),
+    dragMore: floats(),
     compress: floats(),
     alpha0: floats(),
     delayLift: floats(),
@@ -118,7 +118,7 @@ export function setCondition(w: ElementWork, omega: number, V: number, air: Air)
     w.rowShare[i] = share;
     w.alpha0[i] =
       (tables.zeroLift[row] as number) * (1 - share) + (tables.zeroLift[row + 1] as number) * share;
-    w.dragFactor[i] = w.dragScale * lowReynoldsDrag(reynolds, tables.reynoldsFirst);
+    w.dragMore[i] = w.dragScale * lowReynoldsDrag(reynolds, tables.reynoldsFirst);
     w.compress[i] = prandtlGlauert(mach) - 1;
     w.delayLift[i] = stallDelayLift(c / r, r / w.R, tipRatio);
     w.delayDrag[i] = stallDelayDrag(c / r, r / w.R, tipRatio);

@@ -1,5 +1,6 @@
 import { waveDrag } from './corrections.ts';
 import type { ElementWork } from './elementWork.ts';
+import { arcCosine, cosine, decay, sine } from './polynomials.ts';
 import { COLUMNS } from './sections.ts';
 
 // The blade-element momentum kernel in axial flow, after Ning 2014 (Wind Energy 17:1327) and 2021
@@ -58,31 +59,16 @@ export function dragOf(w: ElementWork, i: number, alpha: number, cl: number): nu
     share *
       ((1 - t) * ((values[high + 1] as number) - delay * (values[high + 3] as number)) +
         t * ((values[high + 5] as number) - delay * (values[high + 7] as number)));
-  return drag * (w.dragFactor[i] as number) + waveDrag(w.mach[i] as number, cl);
+  return drag * w.dragScale + (w.dragMore[i] as number) + waveDrag(w.mach[i] as number, cl);
 }
 
 /** Prandtl's tip and root loss (Glauert 1935, ch. VII, eq. 5.5) at the local inflow angle. */
 function lossFactor(w: ElementWork, r: number, absSin: number): number {
   const tip = (w.B * (w.R - r)) / (2 * r * absSin);
-  let F = tip > NO_LOSS ? 1 : TWO_OVER_PI * arcCosine(Math.exp(-tip));
+  let F = tip > NO_LOSS ? 1 : TWO_OVER_PI * arcCosine(decay(tip));
   const root = (w.B * (r - w.hub)) / (2 * w.hub * absSin);
-  if (root < NO_LOSS) F *= TWO_OVER_PI * arcCosine(Math.exp(-root));
+  if (root < NO_LOSS) F *= TWO_OVER_PI * arcCosine(decay(root));
   return F;
-}
-
-/** arccos for 0 to 1 within 2e-8 (Abramowitz and Stegun 1964, eq. 4.4.46), three times faster than the engine's. */
-function arcCosine(x: number): number {
-  return (
-    Math.sqrt(1 - x) *
-    (1.570796305 +
-      x *
-        (-0.2145988016 +
-          x *
-            (0.0889789874 +
-              x *
-                (-0.0501743046 +
-                  x * (0.030891881 + x * (-0.0170881256 + x * (0.0066700901 + x * -0.0012624911)))))))
-  );
 }
 
 /**
@@ -92,8 +78,8 @@ function arcCosine(x: number): number {
  * carries no lift circulation.
  */
 function residual(w: ElementWork, i: number, phi: number, Wr: number, V: number): number {
-  const s = Math.sin(phi);
-  const c = Math.sqrt(1 - s * s); // |phi| never passes a right angle
+  const s = sine(phi);
+  const c = cosine(phi);
   const absSin = Math.max(Math.abs(s), 1e-9);
   const cl = liftOf(w, i, (w.theta[i] as number) - phi);
   const F = lossFactor(w, w.r[i] as number, absSin);

@@ -21,14 +21,14 @@ const DEGREE = Math.PI / 180;
  * (`scripts/rotorAccuracy.ts`). `fitBlade` takes the first three as its prior.
  */
 export const SPREADS: Record<KnownBy, Spreads> = {
-  nameplate: { pitch: 1.6 * DEGREE, drag: 0.22, chord: 0.17, thrust: 0.04, power: 0.05 },
+  nameplate: { pitch: 1.6 * DEGREE, drag: 0.19, chord: 0.17, thrust: 0.04, power: 0.05 },
   'nameplate and chord': { pitch: 1.75 * DEGREE, drag: 0.26, chord: 0.05, thrust: 0.04, power: 0.05 },
-  'blade table': { pitch: 1.5 * DEGREE, drag: 0.25, chord: 0.04, thrust: 0.07, power: 0.05 },
+  'blade table': { pitch: 1.5 * DEGREE, drag: 0.23, chord: 0.04, thrust: 0.07, power: 0.05 },
 };
 
 /** Once anchored in still air: little is open there, more with every step of advance ratio. */
-const ANCHORED_STILL: Spreads = { pitch: 0.2 * DEGREE, drag: 0.05, chord: 0.02, thrust: 0.028, power: 0.03 };
-const ANCHORED_AHEAD: Spreads = { pitch: 1.05 * DEGREE, drag: 0.22, chord: 0.02, thrust: 0.02, power: 0.02 };
+const ANCHORED_STILL: Spreads = { pitch: 0.2 * DEGREE, drag: 0.04, chord: 0.02, thrust: 0.026, power: 0.02 };
+const ANCHORED_AHEAD: Spreads = { pitch: 1 * DEGREE, drag: 0.13, chord: 0.02, thrust: 0.02, power: 0.02 };
 /** Advance ratio over which an anchor in still air loses its hold. */
 const ANCHOR_REACH = 0.3;
 

@@ -1,4 +1,5 @@
 import { type Air, standardAtmosphere } from '../../air/standardAtmosphere.ts';
+import { noSolution } from '../../numerics/outcome.ts';
 import { rotorBand } from '../../rotor/band.ts';
 import { bladeFromNameplate, bladeFromTable } from '../../rotor/blade.ts';
 import { anchorBlade } from '../../rotor/fitBlade.ts';
@@ -45,6 +46,9 @@ interface RotorAnswer {
   readonly noBand?: string;
 }
 
+/** Axial speed the method is made for, either way [m/s]. */
+const FASTEST = 200;
+
 /** `ask rotor`: a propeller at given speeds, from its nameplate or its blade table. */
 export function askRotor(options: AskRotorOptions, io: Io): void {
   const air = standardAtmosphere({ height: quantityOption('--height', options.height ?? '0 m', 'length') });
@@ -58,9 +62,9 @@ export function askRotor(options: AskRotorOptions, io: Io): void {
     options.advance === undefined
       ? listOption('--speed', options.speed ?? '0 m/s', (item) => ({
           speed: quantityWithin('--speed', item, 'speed', {
-            low: -200,
-            high: 200,
-            words: '-200 m/s to 200 m/s',
+            low: -FASTEST,
+            high: FASTEST,
+            words: `-${FASTEST} m/s to ${FASTEST} m/s`,
           }),
         }))
       : listOption('--advance', options.advance, (item) => ({
@@ -157,7 +161,12 @@ function calibrated(blade: Blade, text: string | undefined, sections: SectionTab
 function answer(blade: Blade, sections: SectionTables, air: Air, rpm: number, speed: number): RotorAnswer {
   const angularSpeed = (rpm * Math.PI) / 30;
   const condition = { angularSpeed, axialSpeed: speed, air };
-  const solved = solveRotor(blade, sections, condition);
+  const solved =
+    Math.abs(speed) > FASTEST
+      ? noSolution(
+          `${speed.toFixed(0)} m/s is beyond the ${FASTEST} m/s either way that the method is made for`,
+        )
+      : solveRotor(blade, sections, condition);
   const base = { rpm, speed, advanceRatio: speed / ((rpm / 60) * blade.diameter) };
   if (!solved.ok) {
     return {

@@ -1,0 +1,132 @@
+// The contract of `ask rotor --json` (DESIGN.md, section 10) as an outsider would lean on it.
+import { describe, expect, it } from 'vitest';
+import { quadwright } from './fakeIo.ts';
+
+interface Answer {
+  readonly rpm: number;
+  readonly speed: number;
+  readonly advanceRatio: number;
+  readonly thrust: number | null;
+  readonly thrustCoefficient: number | null;
+  readonly powerCoefficient: number | null;
+  readonly band: Record<'thrustCoefficient' | 'powerCoefficient', [number, number]> | null;
+  readonly noSolution?: string;
+}
+
+// UIUC Propeller Database, da4022 5.0 x 3.75 (sources in test/against/uiuc.test.ts).
+const TABLE = `r/R,c/R,beta
+0.15,0.1269,41.63
+0.30,0.2226,36.964
+0.45,0.2299,28.316
+0.60,0.2312,23.127
+0.75,0.2317,19.766
+0.90,0.2318,17.52
+1.00,0.0134,14.05`;
+const files = { 'b.csv': TABLE };
+const ways: Record<string, string[]> = {
+  nameplate: ['--pitch', '3.75 in'],
+  chord: ['--pitch', '3.75 in', '--chord', '14 mm'],
+  table: ['--blade', 'b.csv'],
+  'table and pitch': ['--blade', 'b.csv', '--pitch', '3.75 in'],
+};
+const anchor = ['--anchor', 'rpm=6000,thrust=0.47 N,power=3.8 W'];
+
+async function ask(words: readonly string[], blades = 2): Promise<Answer[]> {
+  const head = ['ask', 'rotor', '--diameter', '5 in', '--blades', String(blades), '--json'];
+  const { code, out, error } = await quadwright([...head, ...words], files);
+  expect(code, error).toBe(0);
+  expect(out).not.toMatch(/NaN|undefined|Infinity/);
+  return JSON.parse(out);
+}
+
+/** A band that rises round its answer, or words. */
+function expectWhole(answer: Answer): void {
+  if (answer.thrust === null) {
+    expect(answer.noSolution?.length).toBeGreaterThan(20);
+    return;
+  }
+  for (const key of ['thrustCoefficient', 'powerCoefficient'] as const) {
+    const [low, high] = answer.band?.[key] ?? [1, 0];
+    expect(low).toBeLessThan(high);
+    expect(answer[key]).toBeGreaterThan(low);
+    expect(answer[key]).toBeLessThan(high);
+  }
+}
+
+describe.each(Object.entries(ways))('ask rotor, known by %s', (_, words) => {
+  it('answers in the order asked, rpm by rpm, each with its band', async () => {
+    for (const extra of [[], anchor]) {
+      const answers = await ask([...words, ...extra, '--rpm', '6000,4000', '--advance', '0.4,0,0.2']);
+      expect(answers.map(({ rpm, advanceRatio }) => [rpm, Number(advanceRatio.toFixed(9))])).toEqual(
+        [6000, 4000].flatMap((rpm) => [0.4, 0, 0.2].map((J) => [rpm, J])),
+      );
+      for (const answer of answers) {
+        expect(answer.thrust).not.toBeNull();
+        expectWhole(answer);
+      }
+    }
+  });
+
+  it('says in words what it cannot solve, from deep descent to faster than it is made for', async () => {
+    for (const blades of [2, 3, 4, 6, 8]) {
+      const flows = ['--rpm', '100,6000,30000', '--advance', '-5,-1,-0.3,-0.05,0,0.5,1,2,5'];
+      const answers = await ask([...words, ...flows], blades);
+      expect(answers).toHaveLength(27);
+      answers.forEach(expectWhole);
+      expect(answers.at(-1)?.noSolution).toContain('beyond');
+    }
+  });
+});
+
+it('a reading anchors: the answer at its rpm comes near it and the band narrows', async () => {
+  for (const words of Object.values(ways)) {
+    const [free] = await ask([...words, '--rpm', '6000']);
+    const [fitted] = await ask([...words, ...anchor, '--rpm', '6000']);
+    const width = (a: Answer | undefined) => {
+      const [low, high] = a?.band?.thrustCoefficient ?? [0, 0];
+      return high - low;
+    };
+    expect(width(fitted)).toBeLessThan(0.7 * width(free));
+    expect(Math.abs((fitted?.thrust ?? 0) / 0.47 - 1)).toBeLessThan(0.04);
+  }
+});
+
+it('gives a band at the edge of the vortex ring, where a steeper blade has no answer', async () => {
+  const words = ['ask', 'rotor', '--diameter', '31 mm', '--pitch', '20 mm', '--blades', '2', '--json'];
+  const { out } = await quadwright([...words, '--rpm', '6000', '--advance', '-1']);
+  (JSON.parse(out) as Answer[]).forEach(expectWhole);
+});
+
+it.each([
+  ['thrust alone', [...(ways.nameplate ?? []), '--anchor', 'rpm=6000,thrust=1.9 N'], 'power is missing'],
+  ['power alone', [...(ways.nameplate ?? []), '--anchor', 'rpm=6000,power=20 W'], 'thrust is missing'],
+  [
+    'a reading of another propeller',
+    [...(ways.nameplate ?? []), '--anchor', 'rpm=6000,thrust=1.9 N,power=900 W'],
+    'check diameter',
+  ],
+  ['a chord beside a table', [...(ways.table ?? []), '--chord', '12 mm'], 'already'],
+  ['speed and advance', [...(ways.nameplate ?? []), '--speed', '1 m/s', '--advance', '0'], 'one of the two'],
+  ['no shape at all', [], '--pitch is missing'],
+])('refuses %s with a remedy', async (_, words, told) => {
+  const { code, error } = await quadwright(
+    ['ask', 'rotor', '--diameter', '5 in', '--blades', '3', '--rpm', '6000', ...words],
+    files,
+  );
+  expect(code).toBe(2);
+  expect(error).toContain(told);
+});
+
+it.each([
+  ['ends at mid-span', TABLE.split('\n').slice(0, 5).join('\n'), 'b.csv:5'],
+  ['has no chord', TABLE.replace(/,0\.\d+,/g, ',0,'), 'every c/R is 0'],
+  ['goes back to the root', `${TABLE}\n0.15,0.12,40`, 'b.csv:9'],
+  ['has a hole', TABLE.replace('0.2299', ''), 'b.csv:4'],
+])('refuses a table that %s', async (_, table, told) => {
+  const { code, error } = await quadwright(
+    ['ask', 'rotor', '--diameter', '5 in', '--blades', '3', '--rpm', '6000', '--blade', 'b.csv'],
+    { 'b.csv': table },
+  );
+  expect(code).toBe(2);
+  expect(error).toContain(told);
+});
