@@ -21,6 +21,24 @@ const SEATS = [
 
 export type Seat = (typeof SEATS)[number];
 
+/** A build on the way from one to another: with the seat's parts of the other, and all before it. */
+export interface Swap {
+  readonly seat: Seat;
+  readonly build: Build;
+}
+
+/** The way from one build to another, seat by seat in the order above; only seats that differ. */
+export function swapsBetween(from: Build, to: Build): readonly Swap[] {
+  const swaps: Swap[] = [];
+  let build = from;
+  for (const seat of SEATS) {
+    if (JSON.stringify(build[seat]) === JSON.stringify(to[seat])) continue;
+    build = { ...build, [seat]: to[seat] };
+    swaps.push({ seat, build });
+  }
+  return swaps;
+}
+
 /** How much of the difference between two builds one seat makes. */
 export interface Cause {
   readonly seat: Seat;
@@ -38,14 +56,10 @@ export interface Cause {
  */
 export function causes(from: Build, to: Build, context: AssessContext): readonly Cause[] | undefined {
   const list: Cause[] = [];
-  let current = from;
-  let before = valuesOf(current, context);
-  for (const seat of SEATS) {
-    if (before === undefined) return undefined;
-    if (JSON.stringify(current[seat]) === JSON.stringify(to[seat])) continue;
-    current = { ...current, [seat]: to[seat] };
-    const after = valuesOf(current, context);
-    if (after === undefined) return undefined;
+  let before = valuesOf(from, context);
+  for (const { seat, build } of swapsBetween(from, to)) {
+    const after = valuesOf(build, context);
+    if (before === undefined || after === undefined) return undefined;
     const effects: Record<string, number> = {};
     for (const [id, value] of after) {
       const earlier = before.get(id);

@@ -6,7 +6,9 @@ import { ChoiceSheet } from './choice/ChoiceSheet.tsx';
 import { FileDrop } from './desk/FileDrop.tsx';
 import { Header } from './Header.tsx';
 import { layer } from './layer.ts';
+import { LessonDialog } from './lessons/LessonDialog.tsx';
 import { Notices } from './Notices.tsx';
+import { OwnPartDialog } from './own/OwnPartDialog.tsx';
 import { BuildSheet } from './sheets/BuildSheet.tsx';
 import { useAnswers } from './state/answers.ts';
 import { redo, undo, useDesk } from './state/desk.ts';
@@ -65,6 +67,8 @@ export function App() {
         </main>
         <TitleBlock pen={pen} manner={manner} />
         <FileDrop />
+        <OwnPartDialog />
+        <LessonDialog />
         <Tour />
       </Tabs.Root>
     </CSPProvider>

@@ -12,6 +12,8 @@ import './styles/controls.css';
 import './styles/forms.css';
 import './styles/dialog.css';
 import './styles/subjects.css';
+import './styles/round.css';
+import './styles/own.css';
 import './styles/shortlist.css';
 
 const page = document.getElementById('page');

@@ -1,6 +1,7 @@
 import { useLayoutEffect, useMemo } from 'react';
 import { compare } from '../../choose/compare.ts';
 import type { Manner } from '../../report/sayFigure.ts';
+import { openLesson } from '../lessons/lessonState.ts';
 import { useSize } from '../parts/useSize.ts';
 import { useAnswers } from '../state/answers.ts';
 import { MOST_COMPARED, useDesk } from '../state/desk.ts';
@@ -83,6 +84,9 @@ export function ChoiceSheet({ manner, onScale }: Props) {
           <h2 className="choice-title">Which one first?</h2>
           <button type="button" className="plain-button small" onClick={startTour}>
             new here? show me round
+          </button>
+          <button type="button" className="plain-button small" onClick={() => openLesson()}>
+            why do they differ? one cause at a time
           </button>
           <button type="button" className="plain-button small" onClick={() => turnTo('brief')}>
             these answers are for {brief?.name ?? 'the demo'}: ask for yourself

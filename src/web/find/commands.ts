@@ -2,6 +2,8 @@ import { useMemo } from 'react';
 import { sayFigure } from '../../report/sayFigure.ts';
 import { useDeskOpen } from '../desk/deskOpen.ts';
 import { exportBuild } from '../desk/files.ts';
+import { openLesson } from '../lessons/lessonState.ts';
+import { enterPart } from '../own/ownPart.ts';
 import { slotsOf } from '../schedule/slots.ts';
 import { useAnswers } from '../state/answers.ts';
 import { addBuild, asItCame, change, openBuild, redo, undo, useDesk } from '../state/desk.ts';
@@ -39,6 +41,8 @@ export function useCommands(): readonly Command[] {
       ['save the open build as a file', () => exportBuild(open)],
       ['copy the open build', () => build && addBuild({ ...build, name: `${build.name}, copy` })],
       ['take changes to the open build back', asItCame],
+      ['one cause at a time: what makes two builds differ', () => openLesson()],
+      ['enter a part of your own', () => enterPart('motor')],
       ['show me round', startTour],
     ];
     return [

@@ -1,10 +1,9 @@
 import { useMemo } from 'react';
 import type { Finding } from '../../assess/types.ts';
-import { sayFigure } from '../../report/sayFigure.ts';
-import { SeverityMark } from '../parts/SeverityMark.tsx';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
 import { useManner } from '../state/manner.ts';
+import { DifferenceList } from './DifferenceList.tsx';
 import { differencesOf } from './differences.ts';
 import { remediesOf } from './remedies.ts';
 import { dropTrial, keepTrial, tryRemedy, useTrial } from './trial.ts';
@@ -63,36 +62,10 @@ function Shown() {
   const swap = useSwap();
   if (stage?.at !== 'shown' || now?.ok !== true) return null;
   if (!stage.view.ok) return <p className="try-stage">It does not go together: {stage.view.reasons[0]}</p>;
-  const { gone, come, moved } = differencesOf(now.assessment, stage.view.assessment);
-  const figure = (measure: Parameters<typeof sayFigure>[0]) => {
-    const { text, unit } = sayFigure(measure, manner);
-    return unit === '' ? text : `${text} ${unit}`;
-  };
   return (
     <div className="try-shown">
       <p className="try-title">{swap ?? says}: what it would change</p>
-      <ul>
-        {gone.map((finding) => (
-          <li key={`gone ${finding.id} ${finding.says}`}>
-            <b>mended</b> <SeverityMark severity={finding.severity} /> <s>{finding.says}</s>
-          </li>
-        ))}
-        {come.map((finding) => (
-          <li key={`come ${finding.id} ${finding.says}`}>
-            <b>new</b> <SeverityMark severity={finding.severity} /> {finding.says}
-          </li>
-        ))}
-        {moved.map(({ before, after }) => (
-          <li key={after.id} className="moved">
-            <span>{after.label}</span>
-            <span>
-              {figure(before)} <span aria-hidden="true">{'→'}</span>
-              <span className="unseen">becomes</span> <b>{figure(after)}</b>
-            </span>
-          </li>
-        ))}
-        {gone.length + come.length + moved.length === 0 && <li>Nothing that could be seen.</li>}
-      </ul>
+      <DifferenceList differences={differencesOf(now.assessment, stage.view.assessment)} manner={manner} />
       <div className="try-buttons">
         <button type="button" className="try-button keep" onClick={keepTrial}>
           keep it

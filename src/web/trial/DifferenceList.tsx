@@ -1,0 +1,41 @@
+import type { Measure } from '../../assess/types.ts';
+import { type Manner, sayFigure } from '../../report/sayFigure.ts';
+import { SeverityMark } from '../parts/SeverityMark.tsx';
+import type { Differences } from './differences.ts';
+
+interface Props {
+  readonly differences: Differences;
+  readonly manner: Manner;
+}
+
+/** What a change does: findings mended and new, figures before and after. */
+export function DifferenceList({ differences: { gone, come, moved }, manner }: Props) {
+  const figure = (measure: Measure): string => {
+    const { text, unit } = sayFigure(measure, manner);
+    return unit === '' ? text : `${text} ${unit}`;
+  };
+  return (
+    <ul>
+      {gone.map((finding) => (
+        <li key={`gone ${finding.id} ${finding.says}`}>
+          <b>mended</b> <SeverityMark severity={finding.severity} /> <s>{finding.says}</s>
+        </li>
+      ))}
+      {come.map((finding) => (
+        <li key={`come ${finding.id} ${finding.says}`}>
+          <b>new</b> <SeverityMark severity={finding.severity} /> {finding.says}
+        </li>
+      ))}
+      {moved.map(({ before, after }) => (
+        <li key={after.id} className="moved">
+          <span>{after.label}</span>
+          <span>
+            {figure(before)} <span aria-hidden="true">{'→'}</span>
+            <span className="unseen">becomes</span> <b>{figure(after)}</b>
+          </span>
+        </li>
+      ))}
+      {gone.length + come.length + moved.length === 0 && <li>Nothing that could be seen.</li>}
+    </ul>
+  );
+}
