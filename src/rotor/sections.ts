@@ -27,7 +27,7 @@ const BACKWARD_LIFT = 0.7;
 /**
  * Base drag of a trailing edge some 3 % of the chord thick, as small moulded blades have and XFOIL's sharp
  * sections don't: 0.135 (h/c)^(4/3) / c_d^(1/3) = 0.003 to 0.006 (Hoerner, Fluid-Dynamic Drag, 1965, ch. 3, from memory).
- * On left-out families of the UIUC Propeller Database it takes the mean error of the figure of merit from 12.3 to 10.9 %.
+ * Over the UIUC Propeller Database it takes the mean error of the figure of merit from 12.3 to 10.9 %.
  */
 const BLUNT_EDGE_DRAG = 0.006;
 /** Lift slope of thin-aerofoil theory. */
