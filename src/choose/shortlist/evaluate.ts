@@ -123,7 +123,7 @@ function quickValues(craft: Craft, context: EvaluationContext): Readonly<Record<
   const told = tellHover(model, neutralLevers, styleOf(brief), craft);
   if (!told.ok) return 'no-hover';
   const values: Record<string, number> = { 'full-throttle-time-to-limit': Number.POSITIVE_INFINITY };
-  for (const { id, value } of exactMeasures(craft, gapsOf(craft), 0)) values[id] = value;
+  for (const { id, value } of exactMeasures(craft, gapsOf(craft), brief.purpose)) values[id] = value;
   for (const { id, value } of moneyMeasures(moneyReport(costLines(craft, brief, shelf), brief)))
     values[id] = value;
   return Object.assign(values, told.value.figures);

@@ -2,7 +2,9 @@ import { costLines } from '../../assess/money/costLines.ts';
 import type { Ranges } from './bounds.ts';
 import { surelyBroken } from './bounds.ts';
 import { budgetOf } from './evaluate.ts';
-import { driveOf, type Finish, heldAgainst, type Node } from './nodes.ts';
+import type { Finish } from './finishes.ts';
+import { driveOf, heldAgainst, type Node } from './nodes.ts';
+import { armEndsOf, finishEndsOf } from './openEnds.ts';
 import { CURRENT_RULES, FINISH_CURRENT_RULES } from './pairRules.ts';
 import type { PreparedSearch } from './prepare.ts';
 import { probeOf } from './probe.ts';
@@ -48,16 +50,21 @@ export function refined(searcher: Searcher, node: Node, leaf: Leaf): Leaf | unde
   const { question } = prepared;
   const base = prepared.crafts[leaf.place.frame];
   const rotor = prepared.rotors[leaf.place.propeller];
-  if (base === undefined) return undefined;
+  const facts = prepared.motorFacts[leaf.place.motor];
+  if (base === undefined || facts === undefined) return undefined;
   const choice = choiceAt(question.space, leaf.place);
-  const probe = probeOf(base, question.template, choice, context.shelf, rotor);
+  const probe = probeOf(base, question.template, choice, context.shelf, rotor, facts);
   const { lines, owned } = costLines(probe, context.brief, context.shelf);
   const cost = lines.reduce(
     (sum, { id, count, unitPrice }) => (owned.has(id) ? sum : sum + count * unitPrice),
     0,
   );
   if (cost > budgetOf(context) * (1 + 1e-12)) return undefined;
-  const drive = driveOf(searcher, { place: node.place, finishes: [leaf.finish] }, leaf.ranges);
+  const open = {
+    arms: armEndsOf(probe, facts.leadArea),
+    finish: finishEndsOf(prepared, context, leaf.place.pack, probe, [leaf.finish]),
+  };
+  const drive = driveOf(searcher, probe, open, leaf.ranges);
   if (drive === undefined) return undefined;
   const held = heldAgainst([...CURRENT_RULES, ...FINISH_CURRENT_RULES], probe, drive, context);
   if (held.stop !== undefined) return undefined;

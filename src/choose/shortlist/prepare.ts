@@ -1,6 +1,7 @@
 import type { Air } from '../../air/standardAtmosphere.ts';
 import { airOf } from '../../assess/dayOf.ts';
 import type { Craft, CraftRotor } from '../../build/craft.ts';
+import { type MotorFacts, motorFacts } from '../../build/infer/motorFacts.ts';
 import { rotorFacts } from '../../build/infer/rotorFacts.ts';
 import { avionicsOf, controllerModelOf, wiringOf } from '../../build/resolve/electrics.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
@@ -37,6 +38,8 @@ export interface PreparedSearch {
   /** One a frame of the space; undefined where a frame makes no aircraft. */
   readonly crafts: readonly (Craft | undefined)[];
   readonly rotors: readonly CraftRotor[];
+  /** By motor. */
+  readonly motorFacts: readonly MotorFacts[];
   readonly tables: readonly PairTable[];
   readonly ledger: Ledger;
   readonly electric: ElectricTables;
@@ -80,6 +83,7 @@ export function prepareSearch(question: ShortlistQuestion, context: SearchContex
     air: airOf(context.brief),
     crafts,
     rotors,
+    motorFacts: space.motors.map((id) => motorFacts(partOf(context.shelf, id, 'motor'))),
     tables,
     ledger: ledgerOf(question, context, crafts),
     electric: electricTables(question, context, base),

@@ -1,5 +1,5 @@
 import type { Craft, CraftRotor } from '../../build/craft.ts';
-import { motorFacts } from '../../build/infer/motorFacts.ts';
+import { type MotorFacts, motorFacts } from '../../build/infer/motorFacts.ts';
 import { sizeOf } from '../../build/infer/sizes.ts';
 import { controllerModelOf, packModelOf, wiringOf } from '../../build/resolve/electrics.ts';
 import { stackLayers } from '../../build/resolve/placing.ts';
@@ -13,6 +13,8 @@ import type { Choice } from './types.ts';
  * A craft on which a rule that looks at two seats only can be asked about two parts, without placing
  * everything anew: the frame's own craft with single fields exchanged. Only the fields that the rules of
  * `pairRules.ts` read are true; nothing else may be asked of it.
+ *
+ * @param facts of the choice's motor, where they are known already
  */
 export function probeOf(
   base: Craft,
@@ -20,6 +22,7 @@ export function probeOf(
   choice: Choice,
   shelf: Shelf,
   rotor: CraftRotor | undefined,
+  facts?: MotorFacts,
 ): Craft {
   const build = candidateOf(template, choice, shelf);
   const motor = partOf(shelf, choice.motor, 'motor');
@@ -50,7 +53,7 @@ export function probeOf(
       return found === undefined ? [] : [{ part: found, count }];
     }),
   };
-  const facts = motorFacts(motor);
+  const { fit, model } = facts ?? motorFacts(motor);
   return {
     ...base,
     build,
@@ -58,8 +61,8 @@ export function probeOf(
     motors: base.motors.map((each) => ({
       ...each,
       partId: motor.id,
-      fit: facts.fit,
-      model: facts.model,
+      fit,
+      model,
       rotor: 0,
     })),
     rotors: rotor === undefined ? base.rotors : [rotor],

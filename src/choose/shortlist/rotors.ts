@@ -35,6 +35,7 @@ export function rotorsOfMaps(maps: readonly MappedRotor[], air: Air): PreparedRo
         facts.partId,
         {
           facts,
+          map: own,
           read: (angularSpeed, axialSpeed, out) => {
             readRotorMap(own, angularSpeed, axialSpeed, air, reading);
             out.thrust = reading.thrust;

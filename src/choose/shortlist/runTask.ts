@@ -80,7 +80,7 @@ export function promiseOf(searcher: Searcher, task: SearchTask): Promised {
   const { question } = searcher.prepared;
   const tally = newTally();
   const nodes = nodesOf(searcher, task, tally).map((node) => {
-    tally.bounded += node.leafCount;
+    tally.bounded += node.finishes.length;
     return [node.order, standingBound(question, node.ranges)] as const;
   });
   const standing = nodes.reduce((most, [, each]) => Math.max(most, each), Number.NEGATIVE_INFINITY);

@@ -42,7 +42,7 @@ export function usualScale(measure: string, brief: Brief): Scale | undefined {
     case 'hover-throttle':
       return windowOf(hoverThrottleWindowOf(brief.purpose));
     case 'pack-share':
-      return windowOf(packShareWindow);
+      return windowOf(packShareWindow(brief.purpose));
     case 'full-throttle-time-to-limit':
       return ramp(0, 30);
     case 'hardest-motor-load':
