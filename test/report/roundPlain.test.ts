@@ -4,7 +4,7 @@ import { rootTransport } from '../../src/airframe/frameModel.ts';
 import { cross3, dot3, type Vector3 } from '../../src/numerics/vector3.ts';
 import { seenFromAbove, seenFromRight } from '../../src/report/path.ts';
 import { armLoads, stressAt, stressBands } from '../../src/report/solids/armStresses.ts';
-import { fitted, sheetAxes, sighted, VIEWS } from '../../src/report/solids/axonometric.ts';
+import { cornersOf, fitted, sheetAxes, sighted, VIEWS } from '../../src/report/solids/axonometric.ts';
 import { type ModeMotion, swingField } from '../../src/report/solids/modeSwing.ts';
 import type { ArmAxis } from '../../src/report/solids/solidsOf.ts';
 
@@ -23,7 +23,7 @@ describe('the sheet in the round', () => {
           ['side', seenFromRight({ x, z })],
         ] as const) {
           const sighting = {
-            ...fitted(bounds, VIEWS[view], window),
+            ...fitted(cornersOf(bounds), VIEWS[view], window),
             pen: 0.001,
             centre: [0, 0, 0] as Vector3,
           };
@@ -57,8 +57,8 @@ describe('the sheet in the round', () => {
 
   it('fits the whole into the window', () => {
     for (const look of Object.values(VIEWS)) {
-      const see = sighted(fitted(bounds, look, window));
-      for (const corner of [bounds.low, bounds.high]) {
+      const see = sighted(fitted(cornersOf(bounds), look, window));
+      for (const corner of cornersOf(bounds)) {
         const { x, y } = see(corner);
         expect(x).toBeGreaterThan(39);
         expect(x).toBeLessThan(761);

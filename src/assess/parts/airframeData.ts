@@ -46,7 +46,7 @@ export interface ModeReport {
     readonly hub: readonly number[];
     readonly tips: readonly { readonly arm: string; readonly motion: readonly number[] }[];
   };
-  /** Largest swing of a motor where fresh propellers' imbalance meets the mode [m]; absent where it never does. */
+  /** Largest swing of a motor when fresh propellers turn as fast as it rings [m]; absent where they never do. */
   readonly swing?: number;
 }
 

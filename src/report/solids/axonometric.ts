@@ -1,4 +1,4 @@
-import { cross3, dot3, subtract3, type Vector3 } from '../../numerics/vector3.ts';
+import { add3, cross3, dot3, scale3, subtract3, type Vector3 } from '../../numerics/vector3.ts';
 import type { Point } from '../shapes.ts';
 import type { Bounds } from './mesh.ts';
 
@@ -56,24 +56,36 @@ export function sighted(sighting: Sighting): (place: Vector3) => Point {
   };
 }
 
-/** The sighting that shows all of it with so much room round it [px]. */
+/** The sighting that shows all of these places with so much room round them [px]. */
 export function fitted(
-  bounds: Bounds,
+  places: readonly Vector3[],
   look: Look,
   window: { readonly width: number; readonly height: number; readonly room: number },
 ): Sighting {
-  const { right, up } = sheetAxes(look);
-  const corners = cornersOf(bounds);
-  const span = (axis: Vector3): number => {
-    const along = corners.map((corner) => dot3(corner, axis));
-    return Math.max(...along) - Math.min(...along);
-  };
+  const axes = sheetAxes(look);
   const { width, height, room } = window;
+  const across = spanOf(places, axes.right);
+  const upright = spanOf(places, axes.up);
+  const deep = spanOf(places, axes.out);
   const pen = Math.max(
-    span(right) / Math.max(width - 2 * room, 40),
-    span(up) / Math.max(height - 2 * room, 40),
+    across.length / Math.max(width - 2 * room, 40),
+    upright.length / Math.max(height - 2 * room, 40),
   );
-  return { look, pen, centre: middleOf(bounds), width, height };
+  const centre = add3(
+    scale3(axes.right, across.middle),
+    add3(scale3(axes.up, upright.middle), scale3(axes.out, deep.middle)),
+  );
+  return { look, pen, centre, width, height };
+}
+
+function spanOf(places: readonly Vector3[], axis: Vector3) {
+  let [low, high] = [Infinity, -Infinity];
+  for (const place of places) {
+    const along = dot3(place, axis);
+    low = Math.min(low, along);
+    high = Math.max(high, along);
+  }
+  return { length: high - low, middle: (low + high) / 2 };
 }
 
 export const middleOf = ({ low, high }: Bounds): Vector3 => [

@@ -89,8 +89,8 @@ function aligned(from: Point, to: Point, out: Point, text: string): readonly Sha
     ];
   };
   let turn = (Math.atan2(along.y, along.x) * 180) / Math.PI;
-  if (turn > 90.5) turn -= 180;
-  if (turn < -89.5) turn += 180;
+  if (turn > 89.5) turn -= 180;
+  if (turn < -90.5) turn += 180;
   const lift = out.y >= -0.2 ? 14 : 7;
   const middle = { x: (a.x + b.x) / 2 + out.x * lift, y: (a.y + b.y) / 2 + out.y * lift };
   return [
@@ -115,8 +115,8 @@ function aligned(from: Point, to: Point, out: Point, text: string): readonly Sha
 /** Which way it flies. */
 function noseArrow({ low, high }: Bounds, see: See): readonly Shape[] {
   const y = (low[1] + high[1]) / 2;
-  const reach = 0.09 * (high[0] - low[0]);
-  const [from, to] = [see([high[0] - reach, y, high[2]]), see([high[0] + reach * 0.4, y, high[2]])];
+  const whole = high[0] - low[0];
+  const [from, to] = [see([high[0] - 0.12 * whole, y, 0]), see([high[0] - 0.01 * whole, y, 0])];
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   if (length < 14) return [];
   const along = { x: (to.x - from.x) / length, y: (to.y - from.y) / length };

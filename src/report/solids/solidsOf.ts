@@ -5,6 +5,7 @@ import type { ArmGeometry, MassItem, Primitive } from '../../airframe/types.ts';
 
 import type { Craft } from '../../build/craft.ts';
 import type { Vector3 } from '../../numerics/vector3.ts';
+import { cornersOf } from './axonometric.ts';
 import { propellerMesh } from './bladeMesh.ts';
 import { type Bounds, boundsOf, joinedMesh, type Mesh, placedMesh } from './mesh.ts';
 import { antennaMesh, boardMesh, cameraMesh, canMesh, motorMesh, strapMesh } from './partMeshes.ts';
@@ -59,6 +60,8 @@ export interface CraftSolids {
   readonly thrustCentre: Vector3;
   /** Of all but antennas and leads, swept discs included. */
   readonly bounds: Bounds;
+  /** Places enough to fit a window round all of it from anywhere: corners of every solid's box, edges of the discs. */
+  readonly reach: readonly Vector3[];
 }
 
 /** A resolved build in the round. Every mesh comes from the solid that weighs, or the part that flies. */
@@ -79,6 +82,7 @@ export function solidsOf(craft: Craft): CraftSolids {
   );
   const fixed = solids.filter(({ part }) => part !== 'wiring' && !part.startsWith('antennas'));
   const swept = discs.map(({ centre, radius }) => placedMesh(tubeMesh(2 * radius, 0, 1e-6), centre));
+  const bounds = boundsOf([...fixed.map(({ mesh }) => mesh), ...swept]);
   return {
     name: craft.build.name,
     solids: withOwnNames(solids),
@@ -91,8 +95,21 @@ export function solidsOf(craft: Craft): CraftSolids {
     discs,
     centreOfGravity: craft.massProperties.centreOfGravity,
     thrustCentre: middleOf(discs.map(({ centre }) => centre)),
-    bounds: boundsOf([...fixed.map(({ mesh }) => mesh), ...swept]),
+    bounds,
+    reach: [
+      ...solids.flatMap(({ mesh }) => cornersOf(boundsOf([mesh]))),
+      ...discs.flatMap(edgeOf),
+      // Lines of measure run along the foot of the whole.
+      ...cornersOf(bounds).filter(([, , z]) => z === bounds.high[2]),
+    ],
   };
+}
+
+function edgeOf({ centre: [x, y, z], radius }: Disc): readonly Vector3[] {
+  return Array.from({ length: 16 }, (_, i): Vector3 => {
+    const angle = (i * Math.PI) / 8;
+    return [x + radius * Math.cos(angle), y + radius * Math.sin(angle), z];
+  });
 }
 
 type Made = Pick<Solid, 'look' | 'mesh'>;

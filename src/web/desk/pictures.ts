@@ -7,7 +7,7 @@ import { saveFile } from './files.ts';
 /** Width of a saved picture [px]. */
 const WIDTH = 2400;
 
-const fileName = (name: string): string =>
+export const fileName = (name: string): string =>
   name
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, '-')
@@ -16,24 +16,52 @@ const fileName = (name: string): string =>
 export const exportSvg = (drawing: Drawing, name: string): void =>
   saveFile(`${fileName(name)}.svg`, writeSvg(drawing, css), 'image/svg+xml');
 
+/** The sheet's own inks, for a picture that has left the page. */
+function inksOf(element: Element): string {
+  const style = getComputedStyle(element);
+  const inks = ['--ink', '--pencil', '--paper', '--plate', '--accent'];
+  return `svg{${inks.map((name) => `${name}:${style.getPropertyValue(name)}`).join(';')}}`;
+}
+
+/** Saves a view in the round on the sheet's paper, its marks over it, as PNG. */
+export async function exportRound(view: HTMLCanvasElement, marks: Drawing, name: string): Promise<void> {
+  const canvas = document.createElement('canvas');
+  [canvas.width, canvas.height] = [view.width, view.height];
+  const context = canvas.getContext('2d');
+  const paper = getComputedStyle(view).getPropertyValue('--paper').trim();
+  if (context === null) return;
+  context.fillStyle = paper;
+  context.fillRect(0, 0, canvas.width, canvas.height);
+  // At once: what WebGL has drawn is gone with the next frame.
+  context.drawImage(view, 0, 0);
+  const text = writeSvg(marks, inksOf(view) + css);
+  await finish(canvas, context, text, name);
+}
+
 /** Draws the same SVG on paper and saves it as PNG. */
 export async function exportPicture(drawing: Drawing, name: string): Promise<void> {
   const { width, height } = drawing.frame;
   const canvas = document.createElement('canvas');
   canvas.width = WIDTH;
   canvas.height = Math.round((WIDTH * height) / width);
-  const sized = writeSvg(drawing, css).replace(
-    '<svg ',
-    `<svg width="${canvas.width}" height="${canvas.height}" `,
-  );
+  const context = canvas.getContext('2d');
+  if (context === null) return;
+  context.fillStyle = '#ffffff';
+  context.fillRect(0, 0, canvas.width, canvas.height);
+  await finish(canvas, context, writeSvg(drawing, css), name);
+}
+
+async function finish(
+  canvas: HTMLCanvasElement,
+  context: CanvasRenderingContext2D,
+  svg: string,
+  name: string,
+): Promise<void> {
+  const sized = svg.replace('<svg ', `<svg width="${canvas.width}" height="${canvas.height}" `);
   const image = new Image();
   image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(sized)}`;
   try {
     await image.decode();
-    const context = canvas.getContext('2d');
-    if (context === null) throw new Error('no canvas');
-    context.fillStyle = '#ffffff';
-    context.fillRect(0, 0, canvas.width, canvas.height);
     context.drawImage(image, 0, 0);
     const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/png'));
     if (blob === null) throw new Error('no picture');

@@ -1,5 +1,6 @@
 import { memo } from 'react';
 import type { Drawing, Shape } from '../../report/shapes.ts';
+import { localText } from '../state/decimalMark.ts';
 
 interface Props {
   readonly drawing: Drawing;
@@ -25,6 +26,11 @@ export const DrawingView = memo(function DrawingView({ drawing, pen, className =
   );
 });
 
+/** Shapes alone, for a picture that has a frame of its own. */
+export const ShapesView = memo(function ShapesView({ shapes }: { readonly shapes: readonly Shape[] }) {
+  return shapes.map(show);
+});
+
 // Shapes of a drawing have no identity of their own: their order is their key.
 function show(shape: Shape, key: number) {
   switch (shape.kind) {
@@ -43,7 +49,7 @@ function show(shape: Shape, key: number) {
           textAnchor={shape.anchor}
           {...(shape.turn === undefined ? {} : { transform: `rotate(${shape.turn} ${shape.x} ${shape.y})` })}
         >
-          {shape.text}
+          {localText(shape.text)}
         </text>
       );
     case 'turned':

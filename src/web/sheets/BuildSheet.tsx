@@ -2,6 +2,8 @@ import { useMemo } from 'react';
 import type { Manner } from '../../report/sayFigure.ts';
 import { FigureRows } from '../parts/FigureRows.tsx';
 import { Schedule } from '../schedule/Schedule.tsx';
+import { AirframeRound } from '../solid/AirframeRound.tsx';
+import { ModeRound } from '../solid/ModeRound.tsx';
 import { MarginNotes } from '../stage/MarginNotes.tsx';
 import { Stage } from '../stage/Stage.tsx';
 import { useAnswers } from '../state/answers.ts';
@@ -71,6 +73,7 @@ function Subject({
   // What is being tried is drawn, so that it is seen before it is kept.
   const tried =
     trial?.stage.at === 'shown' && trial.base === build && trial.stage.view.ok ? trial.stage.view : view;
+  const shownBuild = trial?.stage.at === 'shown' ? trial.stage.build : undefined;
   const { picture } = tried;
   const aircraft = useMemo(
     () => labelled(picture, tried.assessment.stations, sheet, manner),
@@ -99,12 +102,14 @@ function Subject({
   if (drawings !== undefined) {
     const many = assessment.measures.filter((measure) => measure.sheet === sheet).length > MARGIN_HOLDS;
     const hits = sheet === 'knocks' ? assessment.data?.hits : undefined;
+    const modes = assessment.data?.shake?.modes;
     return (
       <FigureBoard
         figures={drawings}
         findings={findings}
         none={NONE[sheet]}
         margin={many ? null : figures}
+        first={sheet === 'shake' && build && modes ? <ModeRound build={build} modes={modes} /> : undefined}
         stale={behind}
         onScale={onScale}
         under={hits && <HitTable hits={hits} manner={manner} />}
@@ -133,6 +138,20 @@ function Subject({
       none={NONE[sheet]}
       onScale={onScale}
       margin={figures}
+      {...(sheet === 'airframe' && build
+        ? {
+            round: (width: number, height: number) => (
+              <AirframeRound
+                build={tried === view ? build : (shownBuild ?? build)}
+                manner={manner}
+                width={width}
+                height={height}
+                onScale={onScale}
+                {...(assessment.data?.hits ? { hits: assessment.data.hits } : {})}
+              />
+            ),
+          }
+        : {})}
       under={sheet === 'fit' ? <Checked fit={assessment.fit} /> : undefined}
       {...(movable ? { movable } : {})}
       {...(chart ? { chart } : {})}

@@ -9,6 +9,7 @@ import { ChartView } from '../parts/ChartView.tsx';
 import { DrawingView } from '../parts/DrawingView.tsx';
 import { useSize } from '../parts/useSize.ts';
 import { useWindowHeight } from '../parts/useWindowHeight.ts';
+import { RoundSwitch, roundHeight, useManner3d } from '../solid/RoundSwitch.tsx';
 import { boardPen, CHART, LEVEL } from './boardPen.ts';
 import { Handles } from './Handles.tsx';
 import { Leaders } from './Leaders.tsx';
@@ -30,11 +31,13 @@ interface Props {
   readonly margin: ReactNode;
   /** The build that is dragged about; absent while something is tried on it. */
   readonly movable?: Movable & { readonly build: Build };
+  /** The same aircraft in the round, in a window of that size [px]; absent where only the plan speaks. */
+  readonly round?: (width: number, height: number) => ReactNode;
   readonly onScale: (pen: number) => void;
 }
 
 /** The drawing in the middle and its notes in the margin, tied by leaders that don't cross. */
-export function Stage({ aircraft, findings, none, chart, under, margin, movable, onScale }: Props) {
+export function Stage({ aircraft, findings, none, chart, under, margin, movable, round, onScale }: Props) {
   const [boardRef, { width }] = useSize<HTMLDivElement>();
   const stageRef = useRef<HTMLDivElement>(null);
   const windowHeight = useWindowHeight();
@@ -42,6 +45,7 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
   const [leaders, setLeaders] = useState(true);
   const [held, setHeld] = useState<number>();
   const level = width >= LEVEL;
+  const solid = useManner3d(({ round: on }) => on) && round !== undefined;
   const beside = !level ? 'none' : chart ? 'chart' : 'side';
 
   const fitted = useMemo(
@@ -61,13 +65,17 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
     return level ? { ...drawn, frame: { ...drawn.frame, top, height } } : drawn;
   }, [aircraft, chart, drawing, level, pen]);
   const hold = useCallback((now: boolean) => setHeld(now ? pen : undefined), [pen]);
-  const { notes, ties, rings } = useTies(stageRef, aircraft, drawing, pen, findings);
-  useLayoutEffect(() => onScale(pen), [pen, onScale]);
+  const { notes, ties, rings } = useTies(stageRef, aircraft, solid ? undefined : drawing, pen, findings);
+  useLayoutEffect(() => {
+    if (!solid) onScale(pen);
+  }, [pen, onScale, solid]);
 
   return (
     <div className="stage" ref={stageRef}>
       <div className="board-column" ref={boardRef}>
-        <div className={level ? 'board level' : 'board'}>
+        {round && <RoundSwitch />}
+        {solid && round(width, roundHeight(width, windowHeight))}
+        <div className={level ? 'board level' : 'board'} hidden={solid}>
           {drawing && (
             <div className="plan">
               <DrawingView drawing={drawing} pen={pen} className="stage-drawing" />
@@ -85,7 +93,7 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
           {side && <DrawingView drawing={side} pen={pen} />}
           {chart && width > 0 && <ChartView chart={chart} width={level ? CHART : Math.min(width, 460)} />}
         </div>
-        {drawing && (
+        {drawing && !solid && (
           <StageTools
             overlays={overlays}
             onOverlays={setOverlays}
@@ -102,7 +110,7 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
         <MarginNotes notes={notes} none={none} />
         {margin}
       </aside>
-      {leaders && <Leaders ties={ties} rings={rings} />}
+      {leaders && !solid && <Leaders ties={ties} rings={rings} />}
     </div>
   );
 }

@@ -12,6 +12,8 @@ interface Props {
   readonly figures: readonly Figure[];
   readonly findings: readonly Finding[];
   readonly none: string;
+  /** Before the figures, across the board. */
+  readonly first?: ReactNode;
   /** Under the figures, across the board. */
   readonly under?: ReactNode;
   readonly margin: ReactNode;
@@ -28,7 +30,17 @@ const GAP = 34;
 const WIDEST = 620;
 
 /** The sheet of a subject that is seen in figures rather than on the plan. */
-export function FigureBoard({ figures, findings, none, under, margin, across, stale, onScale }: Props) {
+export function FigureBoard({
+  figures,
+  findings,
+  none,
+  first,
+  under,
+  margin,
+  across,
+  stale,
+  onScale,
+}: Props) {
   // Figures of several scales have none to tell.
   useLayoutEffect(() => onScale(0), [onScale]);
   const [ref, { width }] = useSize<HTMLDivElement>();
@@ -37,6 +49,7 @@ export function FigureBoard({ figures, findings, none, under, margin, across, st
   return (
     <div className="stage">
       <div className={stale ? 'figure-board stale' : 'figure-board'} ref={ref}>
+        {first}
         {width > 0 &&
           figures.map((figure) => (
             <FigureView

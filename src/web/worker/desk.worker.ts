@@ -16,6 +16,7 @@ const door: Desk = {
   assess: async (build, brief) => await opened().assess(build, brief),
   part: async (build, brief, part) => await opened().part(build, brief, part),
   whole: async (build, brief) => await opened().whole(build, brief),
+  solids: async (build) => await opened().solids(build),
   glance: async (build, brief) => await opened().glance(build, brief),
   lend: async (port) => await opened().lend(port),
   search: async (ask, ports, kept, tell) => await opened().search(ask, ports, kept, tell),

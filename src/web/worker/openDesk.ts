@@ -85,6 +85,7 @@ export function openDesk(): Desk {
     assess: async (build, brief) => workshop.view(build, brief),
     part: async (build, brief, id) => workshop.part(build, brief, id),
     whole: async (build, brief) => workshop.whole(build, brief),
+    solids: async (build) => workshop.solids(build),
     glance: async (build, brief) => workshop.glance(build, brief),
     readKept,
     partFields: async (kind) => (await readers()).partFields(kind),

@@ -5,6 +5,7 @@ import type { Build } from '../../build/schema/build.ts';
 import type { PartKind } from '../../build/schema/partKinds.ts';
 import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
+import type { CraftSolids } from '../../report/solids/solidsOf.ts';
 import type { DraftRead, Drive, OwnPart, PartDraft, PartField } from './ownPartProtocol.ts';
 import type { SearchAsk, SearchNews, SearchReport } from './searchProtocol.ts';
 
@@ -21,6 +22,8 @@ export interface Desk {
   readonly whole: (build: Build, brief: Brief) => Promise<Assessment | undefined>;
   /** The least that tells whether a change is one for the better. */
   readonly glance: (build: Build, brief: Brief) => Promise<Glance>;
+  /** A build in the round; undefined when it can't be put together. */
+  readonly solids: (build: Build) => Promise<CraftSolids | undefined>;
   /** Tells by its first line what a file is, and reads it as the command line would. */
   readonly read: (text: string, file: string) => Promise<FileRead>;
   /** Does pieces of a search for a foreman who holds the other end of the port. */

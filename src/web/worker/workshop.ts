@@ -12,6 +12,7 @@ import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import { pictureOfCraft } from '../../report/pictureOfCraft.ts';
+import { type CraftSolids, solidsOf } from '../../report/solids/solidsOf.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import { curvesOf } from './curves.ts';
 import type { BuildView, Glance } from './protocol.ts';
@@ -95,6 +96,11 @@ export function openWorkshop(shelf: Shelf) {
     return assessCraft(job.context.craft, { brief, shelf, sections, rotors, parts });
   }
 
+  function solids(build: Build): CraftSolids | undefined {
+    const found = resolved(build);
+    return found.ok ? solidsOf(found.value) : undefined;
+  }
+
   function glance(build: Build, brief: Brief): Glance {
     const found = resolved(build);
     if (!found.ok) return { trouble: found.errors[0]?.says ?? '', stops: 0, risks: 0, findings: [] };
@@ -120,5 +126,5 @@ export function openWorkshop(shelf: Shelf) {
     return assessCraft(found.value, { brief, shelf, sections, rotors, tier: 'hover' }).measures;
   }
 
-  return { view, part, whole, glance, figures };
+  return { view, part, whole, solids, glance, figures };
 }

@@ -6,10 +6,14 @@ describe('the swing told with a mode', () => {
   const context = contextOf('first-freestyle/turnstone');
   const shake = shakePart.run(context).data!.shake!;
 
-  it('stands where the imbalance meets the mode, and nowhere else', () => {
-    const met = new Set(shake.crossings.filter(({ what }) => what === 'imbalance').map(({ mode }) => mode));
-    expect(met.size).toBeGreaterThan(1);
-    for (const [i, { swing }] of shake.modes.entries()) expect(swing !== undefined, `${i}`).toBe(met.has(i));
+  it('stands where propellers turn as fast as the mode rings, and nowhere else', () => {
+    const speeds = shake.throttles.map(({ angularSpeed }) => angularSpeed);
+    const [low, high] = [Math.min(...speeds), Math.max(...speeds)];
+    const turned = shake.modes.map(
+      ({ frequency }) => frequency * 2 * Math.PI >= low && frequency * 2 * Math.PI <= high,
+    );
+    expect(new Set(turned).size).toBe(2);
+    expect(shake.modes.map(({ swing }) => swing !== undefined)).toEqual(turned);
   });
 
   it('is of the size that the response at the flight controller says', () => {

@@ -3,7 +3,7 @@ import type { ModeReport, ShakeReport } from '../airframeData.ts';
 import type { AssessPart, PartContext, PartResult } from '../types.ts';
 import { changesOf } from './changes.ts';
 import { craftFrame } from './craftFrame.ts';
-import { type Forcing, forcingOf, pointAt } from './forcing.ts';
+import { type Forcing, forcingOf, pointAt, throttleAt } from './forcing.ts';
 import { cameraShake, crossingsOf, feltAt, responseOver } from './respond.ts';
 import { shakeFindings } from './shakeFindings.ts';
 import { shakeMeasures } from './shakeMeasures.ts';
@@ -33,7 +33,7 @@ export const shakePart: AssessPart = {
       const { frequency, shape } = mode;
       const kind = kindOf(shape);
       const [low, high] = relative[kind === 'other' ? 'upright' : kind];
-      const met = crossings.some((crossing) => crossing.mode === i && crossing.what === 'imbalance');
+      const met = forcing && throttleAt(forcing.throttles, 2 * Math.PI * frequency) !== undefined;
       return {
         frequency,
         band: [frequency * low, frequency * high],
@@ -43,7 +43,7 @@ export const shakePart: AssessPart = {
           hub: [...mode.hub],
           tips: mode.tips.map(({ name, motion }) => ({ arm: name, motion: [...motion] })),
         },
-        ...(met && forcing ? { swing: swingAt(mode, forcing) } : {}),
+        ...(met ? { swing: swingAt(mode, forcing) } : {}),
       };
     });
     const hover =

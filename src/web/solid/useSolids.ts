@@ -1,0 +1,34 @@
+import { useEffect, useRef, useState } from 'react';
+import type { Build } from '../../build/schema/build.ts';
+import type { CraftSolids } from '../../report/solids/solidsOf.ts';
+import { theWorkers } from '../state/work.ts';
+
+/** The open build in the round, from the worker; while a newer one is made the older stays up. */
+export function useSolids(build: Build | undefined): CraftSolids | undefined {
+  const [solids, setSolids] = useState<CraftSolids>();
+  const wanted = useRef<Build>(undefined);
+  const busy = useRef(false);
+  useEffect(() => {
+    wanted.current = build;
+    const ask = async (): Promise<void> => {
+      if (busy.current) return;
+      busy.current = true;
+      try {
+        // Only the latest wish is answered: those between are passed over.
+        for (let next = wanted.current, last: Build | undefined; next !== undefined && next !== last; ) {
+          const made = await theWorkers().quick.solids(next);
+          last = next;
+          next = wanted.current;
+          if (made !== undefined) setSolids(made);
+        }
+      } finally {
+        busy.current = false;
+      }
+    };
+    void ask();
+    return () => {
+      wanted.current = undefined;
+    };
+  }, [build]);
+  return solids;
+}
