@@ -78,7 +78,7 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     Math.max(...craft.rotors.map((rotor) => rotor.blade.diameter)),
     obstaclesOf(craft),
   );
-  const flight = prepareFlight(craft, context);
+  const flight = prepareFlight(craft, context, context.tier === 'full' && context.parts === undefined);
   const story = flight.ok ? flight.value.told.story : undefined;
   const massDeviation = craft.unknowns.find((unknown) => unknown.lever === 'massScale')?.deviation ?? 0.03;
   const full = context.tier === 'full' || context.parts !== undefined;

@@ -1,16 +1,20 @@
 import type { Air } from '../air/standardAtmosphere.ts';
 import type { Craft, CraftRotor } from '../build/craft.ts';
-import type { RotorRead } from '../flight/types.ts';
+import type { ObliqueRead, RotorRead } from '../flight/types.ts';
 import { type Outcome, solved } from '../numerics/outcome.ts';
 import { buildRotorMap, emptyReading, readRotorMap } from '../rotor/rotorMap.ts';
 import type { SectionTables } from '../rotor/sections.ts';
-import type { MapDetail } from '../rotor/types.ts';
+import type { MapDetail, RotorMap } from '../rotor/types.ts';
 
 /** One propeller made ready in one air: dear to make, so made once and handed to every assessment. */
 export interface PreparedRotor {
   /** With its blade matched to measured points, which is dear as well. */
   readonly facts: CraftRotor;
   readonly read: RotorRead;
+  /** What `read` reads. */
+  readonly map: RotorMap;
+  /** Along its disc, once `rotorsAtSpeed` has made it. */
+  readonly oblique?: ObliqueRead;
 }
 
 /** Propellers by part id, all in one air and from one shelf. */
@@ -32,6 +36,7 @@ export function prepareRotors(
     const reading = emptyReading();
     all.set(facts.partId, {
       facts,
+      map: map.value,
       read: (angularSpeed, axialSpeed, out) => {
         readRotorMap(map.value, angularSpeed, axialSpeed, air, reading);
         out.thrust = reading.thrust;

@@ -25,6 +25,6 @@ export function loadPartContext(file: string, options: AskPartOptions, io: Io, f
   const read = loadBuild(file, io);
   const craft = mustRead(resolveBuild(read.build, shelf, read, loadBlades(options.shelf, io)));
   const sections = sectionTables();
-  const flight = flies ? prepareFlight(craft, { brief, sections }) : undefined;
+  const flight = flies ? prepareFlight(craft, { brief, sections }, true) : undefined;
   return { craft, brief, shelf, sections, ...(flight?.ok ? { flight: flight.value } : {}) };
 }

@@ -27,7 +27,7 @@ export const levelFlight: AssessPart = {
       levelFigures(nominal, wind),
       dayStates(craft, brief, flight),
       (state) => {
-        const raised = forwardOf(flight, drag, state);
+        const raised = forwardOf(flight, drag, state, nominal.craft.wakes);
         return raised.ok
           ? raisedFigures(nominal, raised.value, state.levers, onlyElectrical(state), state.wind)
           : {};

@@ -40,7 +40,7 @@ export const usualMission: AssessPart = {
     const speeds = missionSpeeds(made.value, wind);
     if (!speeds.ok) return { measures: [], findings: [noMission(speeds.reason)] };
     const legs = usualLegs(brief, flight.style, speeds.value, 1);
-    const found = missionAnswers(flight.model, neutralLevers, drag, legs);
+    const found = missionAnswers(flight.model, neutralLevers, drag, legs, made.value.wakes);
     if (!found.ok) return { measures: [], findings: [noMission(found.reason)] };
     const { flown, figures } = found.value;
     const turnBack = turnBackDistance(made.value, speeds.value);
@@ -69,7 +69,7 @@ export const usualMission: AssessPart = {
             ]),
       ],
       (state) => {
-        const raised = forwardOf(flight, drag, state);
+        const raised = forwardOf(flight, drag, state, made.value.wakes);
         // In more wind than it flies fast the way out has no end.
         if (!raised.ok || state.wind > speeds.value.out - 0.5) return {};
         const flying = { ...speeds.value, wind: state.wind };
@@ -78,6 +78,7 @@ export const usualMission: AssessPart = {
           state.levers,
           drag,
           usualLegs(brief, flight.style, flying, state.style),
+          made.value.wakes,
         );
         return {
           ...(again.ok ? again.value.figures : {}),

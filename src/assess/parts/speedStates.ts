@@ -3,6 +3,7 @@ import type { Brief } from '../../build/schema/brief.ts';
 import { forwardCraft } from '../../flight/forward/forwardPoint.ts';
 import type { ForwardCraft } from '../../flight/forward/forwardTrim.ts';
 import { type Levers, neutralLevers } from '../../flight/types.ts';
+import type { WakeTable } from '../../flight/wakes/wakeTable.ts';
 import type { Outcome } from '../../numerics/outcome.ts';
 import { shifted } from '../flownMeasures.ts';
 import { type Doubted, leverStates } from '../levers.ts';
@@ -19,11 +20,11 @@ const BODY_DRAG: Unknown = {
   source: 'common practice, no source',
 };
 
-/** What `solveEdgewise` and the closed form differ by over propellers and speeds, and that method's own doubt (ours, no source). */
+/** Blade elements under an inflow that grows in a straight line: no small propeller measured edgewise was at hand (ours, no source). */
 const IN_PLANE: Unknown = {
   lever: 'inPlaneScale',
   label: 'in-plane force of the propellers',
-  deviation: 0.3,
+  deviation: 0.25,
   trust: 'inferred',
   source: 'docs/method/flight.md',
 };
@@ -75,10 +76,20 @@ export function onlyElectrical({ levers, balanceShift }: Doubted): boolean {
   return balanceShift === 0 && IN_THE_AIR.every((name) => levers[name] === 1);
 }
 
-/** The craft in forward flight under a state. */
-export function forwardOf(flight: Flight, drag: CraftDrag, state: Doubted): Outcome<ForwardCraft> {
+/**
+ * The craft in forward flight under a state.
+ *
+ * @param wakes of the same layout, which no state moves
+ */
+export function forwardOf(
+  flight: Flight,
+  drag: CraftDrag,
+  state: Doubted,
+  wakes?: WakeTable,
+): Outcome<ForwardCraft> {
   return forwardCraft(shifted(flight.model, state.balanceShift), state.levers, drag.bluff, {
     bars: drag.bars,
     dragCentre: drag.centre,
+    ...(wakes === undefined ? {} : { wakes }),
   });
 }

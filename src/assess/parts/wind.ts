@@ -36,7 +36,7 @@ export const windHolding: AssessPart = {
       figures,
       dayStates(craft, brief, flight),
       (state): Numbers => {
-        const raised = forwardOf(flight, drag, state);
+        const raised = forwardOf(flight, drag, state, nominal.wakes);
         if (!raised.ok) return {};
         const electrical = onlyElectrical(state);
         const calm = electrical && state.wind === wind;

@@ -5,6 +5,7 @@ import { assessParts } from '../../assess/parts/index.ts';
 import { NOTHING, type PartContext, type PartResult } from '../../assess/parts/types.ts';
 import { prepareFlight } from '../../assess/prepareFlight.ts';
 import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
+import { rotorsAtSpeed } from '../../assess/rotorsAtSpeed.ts';
 import type { Measure } from '../../assess/types.ts';
 import type { Craft, CraftRotor } from '../../build/craft.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
@@ -69,6 +70,7 @@ export function openWorkshop(shelf: Shelf) {
     const found = resolved(build);
     if (!found.ok) return undefined;
     readyRotors(found.value, brief);
+    rotors = rotorsAtSpeed(rotors, sections, airOf(brief));
     const flight = prepareFlight(found.value, { brief, sections, rotors });
     const context = { craft: found.value, brief, shelf, sections };
     last = {

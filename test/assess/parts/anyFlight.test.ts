@@ -9,6 +9,7 @@ import type { PartContext } from '../../../src/assess/parts/types.ts';
 import { windHolding } from '../../../src/assess/parts/wind.ts';
 import { prepareFlight } from '../../../src/assess/prepareFlight.ts';
 import { type PreparedRotors, prepareRotors } from '../../../src/assess/prepareRotors.ts';
+import { rotorsAtSpeed } from '../../../src/assess/rotorsAtSpeed.ts';
 import type { Craft } from '../../../src/build/craft.ts';
 import { rotorFacts } from '../../../src/build/infer/rotorFacts.ts';
 import { resolveBuild } from '../../../src/build/resolve/resolveBuild.ts';
@@ -70,8 +71,8 @@ function contextOf(draw: Drawn): PartContext | undefined {
     site: { ...day.site, wind: { value: draw.wind } },
   };
   const prepared = prepareRotors(craft, airOf(brief), sections, rotors, 'coarse');
-  if (prepared.ok) rotors = prepared.value;
-  const flight = prepareFlight(craft, { brief, sections, rotors });
+  if (prepared.ok) rotors = rotorsAtSpeed(prepared.value, sections, airOf(brief));
+  const flight = prepareFlight(craft, { brief, sections, rotors }, true);
   return { craft, brief, shelf: shippedShelf, sections, ...(flight.ok ? { flight: flight.value } : {}) };
 }
 

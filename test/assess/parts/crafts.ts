@@ -57,7 +57,7 @@ export function contextOf(
 export function contextFor(build: Build, brief: Brief, shelf: Shelf, flies = true): PartContext {
   const craft = craftOf(build, shelf);
   const sections = sectionTables();
-  const flight = flies ? prepareFlight(craft, { brief, sections }) : undefined;
+  const flight = flies ? prepareFlight(craft, { brief, sections }, true) : undefined;
   return { craft, brief, shelf, sections, ...(flight?.ok ? { flight: flight.value } : {}) };
 }
 

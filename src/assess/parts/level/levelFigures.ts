@@ -29,7 +29,7 @@ export function levelFigures(nominal: LevelNominal, wind: number): Numbers {
 }
 
 /**
- * The figures with one input raised, from three speeds and a corrected top speed rather than from a whole curve
+ * The figures with one input raised, from the hover, three speeds and a corrected top speed rather than from a whole curve
  * anew. Trims that the input does not touch are taken over and only fed anew.
  *
  * @param raised the craft with the input raised
@@ -62,16 +62,21 @@ export function raisedFigures(
     fedAt(above, CRUISE_CHARGE),
   ];
   if (low === undefined || middle === undefined || high === undefined) return {};
+  const hover = nominal.points[0] && fedAt(nominal.points[0], CRUISE_CHARGE);
   const places = [below.speed, cruise.speed, above.speed] as const;
   const top = fedAt(nominal.top.at, TOP_CHARGE);
   const held = nominal.held;
   const heldHeat = held && heatOf(fedAt(held.at, CRUISE_CHARGE));
+  const currents = [
+    low.point.packCurrent / below.point.packCurrent,
+    middle.point.packCurrent / cruise.point.packCurrent,
+    high.point.packCurrent / above.point.packCurrent,
+  ] as const;
+  const fast = throughThree(places, currents);
+  const still = (hover?.point.packCurrent ?? 0) / (nominal.points[0]?.point.packCurrent ?? 1);
+  const slow = throughThree([0, below.speed, cruise.speed], [still, currents[0], currents[1]]);
   const change: Change = {
-    current: throughThree(places, [
-      low.point.packCurrent / below.point.packCurrent,
-      middle.point.packCurrent / cruise.point.packCurrent,
-      high.point.packCurrent / above.point.packCurrent,
-    ]),
+    current: hover === undefined ? fast : (speed) => (speed < below.speed ? slow(speed) : fast(speed)),
     tilt: throughThree(places, [
       low.trim.tilt / below.tilt,
       middle.trim.tilt / cruise.tilt,

@@ -4,6 +4,7 @@ import { rangeAt } from '../../../flight/forward/rangeAt.ts';
 import { flyMission } from '../../../flight/mission/flyMission.ts';
 import type { MissionFlown } from '../../../flight/mission/types.ts';
 import type { FlightModel, Levers } from '../../../flight/types.ts';
+import type { WakeTable } from '../../../flight/wakes/wakeTable.ts';
 import { type Outcome, solved } from '../../../numerics/outcome.ts';
 import type { Numbers } from '../banded.ts';
 import type { CraftDrag } from '../dragOf.ts';
@@ -22,13 +23,14 @@ export function missionAnswers(
   levers: Levers,
   drag: CraftDrag,
   legs: readonly NamedLeg[],
+  wakes?: WakeTable,
 ): Outcome<MissionAnswers> {
   const found = flyMission(
     model,
     levers,
     drag.bluff,
     legs.map(({ leg }) => leg),
-    { bars: drag.bars, dragCentre: drag.centre },
+    { bars: drag.bars, dragCentre: drag.centre, ...(wakes === undefined ? {} : { wakes }) },
   );
   if (!found.ok) return found;
   const { pack } = model;
