@@ -13,6 +13,8 @@ export interface Manner {
   readonly currency: string;
   /** Metric where absent. */
   readonly system?: UnitSystem;
+  /** Before decimals; a point where absent. */
+  readonly mark?: ',' | '.';
 }
 
 /** Narrower than this share of the value a band says nothing a reader could use. */

@@ -9,6 +9,8 @@ export interface FormatOptions {
   readonly band?: readonly [low: number, high: number];
   /** ISO 4217 code, for money. */
   readonly currency?: string;
+  /** Before the decimals; a point where absent. Files and JSON always have points. */
+  readonly mark?: ',' | '.';
 }
 
 /** No-break space, so that a number never parts from its unit. */
@@ -22,10 +24,8 @@ const SPACE = '\u00a0';
 export function formatQuantity(value: number, quantity: ShownQuantity, options: FormatOptions = {}): string {
   if (!Number.isFinite(value)) return 'not known';
   const shown = shownIn(quantity, value, options);
-  return withUnit(
-    roundedText(shown.convert(value), places(shown.convert, value, quantity, options)),
-    shown.text,
-  );
+  const number = roundedText(shown.convert(value), places(shown.convert, value, quantity, options));
+  return withUnit(marked(number, options), shown.text);
 }
 
 /** The band of a value in the same unit and to the same place as the value itself: `4.8 to 5.4 in`. */
@@ -38,7 +38,7 @@ export function formatBand(
   if (![value, ...band].every(Number.isFinite)) return 'not known';
   const shown = shownIn(quantity, value, options);
   const decimals = places(shown.convert, value, quantity, { ...options, band });
-  const [low, high] = band.map((end) => roundedText(shown.convert(end), decimals));
+  const [low, high] = band.map((end) => marked(roundedText(shown.convert(end), decimals), options));
   return withUnit(`${low} to ${high}`, shown.text);
 }
 
@@ -52,6 +52,8 @@ function places(
   if (quantity === 'money') return Math.abs(value) < 100 ? 2 : 0;
   return quantity === 'count' ? 0 : undefined;
 }
+
+const marked = (number: string, { mark = '.' }: FormatOptions): string => number.replace('.', mark);
 
 const withUnit = (number: string, unit: string): string =>
   unit === '' ? number : unit === '%' ? `${number}${SPACE}%` : `${number}${SPACE}${unit}`;

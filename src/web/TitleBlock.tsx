@@ -3,6 +3,7 @@ import type { Manner } from '../report/sayFigure.ts';
 import { sayInWords } from '../report/sayFigure.ts';
 import { Picker } from './schedule/Picker.tsx';
 import { useAnswers } from './state/answers.ts';
+import { localNumber } from './state/decimalMark.ts';
 import { asItCame, openBuild, useDesk } from './state/desk.ts';
 import { sheetNumber, turnTo, usePlace } from './state/place.ts';
 import { SHEETS } from './state/sheetNames.ts';
@@ -90,4 +91,4 @@ function Cell({
 
 // A pixel of the web is a 96th of an inch by definition (CSS Values and Units 3, section 6.2).
 const PIXEL = 25.4 / 96;
-const sayScale = (pen: number): string => (pen / PIXEL).toFixed(1);
+const sayScale = (pen: number): string => localNumber(pen / PIXEL, 1);

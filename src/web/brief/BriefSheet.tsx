@@ -209,6 +209,7 @@ function Where({ brief, manner }: { readonly brief: Brief; readonly manner: Mann
       />
       <NumberEntry
         label="air outside"
+        decimals={1}
         unit={units.temperature.text}
         min={Math.round(units.temperature.shown(243.15))}
         max={Math.round(units.temperature.shown(323.15))}
@@ -235,6 +236,7 @@ function Money({ brief }: { readonly brief: Brief }) {
     <Question asks="What are the limits?">
       <NumberEntry
         label="budget before the first flight"
+        decimals={2}
         unit={brief.currency}
         min={0}
         max={100000}
@@ -246,6 +248,7 @@ function Money({ brief }: { readonly brief: Brief }) {
       />
       <NumberEntry
         label="heaviest, all-up"
+        decimals={1}
         unit="g"
         min={5}
         max={25000}

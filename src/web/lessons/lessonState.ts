@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
-import { theWorkers } from '../state/work.ts';
+import { assessNow } from '../state/work.ts';
 import type { BuildView } from '../worker/protocol.ts';
 import type { Step } from './lesson.ts';
 
@@ -44,7 +44,7 @@ export async function workOut(steps: readonly Step[]): Promise<void> {
   useLesson.setState({ steps: begun, of: steps.length, at: 0 });
   let seen = begun;
   for (const step of steps) {
-    const after = await theWorkers().quick.assess(step.build, brief);
+    const after = await assessNow(step.build, brief);
     const now = useLesson.getState();
     if (!now.open || now.steps !== seen) return;
     seen = [...seen, { ...step, before, after }];

@@ -1,4 +1,13 @@
 import { useId, useState } from 'react';
+import { decimalMark } from '../state/decimalMark.ts';
+
+/** A number as typed, with a point; what does not read as one comes back as it is. */
+function plainNumber(text: string): string {
+  const both = text.includes(',') && text.includes('.');
+  if (!both) return text.replace(',', '.');
+  const thousands = decimalMark === ',' ? /\./g : /,/g;
+  return text.replace(thousands, '').replace(',', '.');
+}
 
 interface Props {
   readonly label: string;
@@ -25,12 +34,13 @@ export function NumberEntry({
   optional = false,
 }: Props) {
   const id = useId();
-  const shown = value === undefined ? '' : String(Number(value.toFixed(decimals)));
+  const shown = value === undefined ? '' : String(Number(value.toFixed(decimals))).replace('.', decimalMark);
   const [text, setText] = useState<string>();
   const [fault, setFault] = useState('');
   const take = () => {
     if (text === undefined) return;
-    const given = text.trim().replace(',', '.');
+    // Either mark is understood; both in one number only as its language writes thousands.
+    const given = plainNumber(text.trim());
     const number = Number(given);
     if (given === '' && optional) onEnter(undefined);
     else if (given === '' || !Number.isFinite(number))

@@ -1,4 +1,5 @@
 import { Slider } from '@base-ui/react/slider';
+import { decimalMark } from '../state/decimalMark.ts';
 
 interface Props {
   readonly label: string;
@@ -15,7 +16,8 @@ interface Props {
 /** A fine scale with a mark to slide along it, in even steps. */
 export function Adjust({ label, value, min, max, step = 1, unit, onMove, onSettle }: Props) {
   const shown = Math.round(value / step) * step;
-  const words = unit === '' ? String(shown) : `${shown} ${unit}`;
+  const number = String(shown).replace('.', decimalMark);
+  const words = unit === '' ? number : `${number} ${unit}`;
   return (
     <Slider.Root
       className="adjust"

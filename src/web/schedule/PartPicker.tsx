@@ -6,6 +6,7 @@ import { sayInWords } from '../../report/sayFigure.ts';
 import { layer } from '../layer.ts';
 import { enterPart } from '../own/ownPart.ts';
 import { useSteady } from '../parts/useSteady.ts';
+import { localNumber } from '../state/decimalMark.ts';
 import { useManner } from '../state/manner.ts';
 import type { Glance, ShelfRow } from '../worker/protocol.ts';
 import { PickerIcon } from './Picker.tsx';
@@ -196,8 +197,8 @@ function inWords(glance: Glance | undefined): string {
   if (glance.trouble !== undefined) return 'does not go together';
   const { stops, risks, thrustToWeight, flownTime } = glance;
   return [
-    ...(thrustToWeight === undefined ? ['no flight'] : [`${thrustToWeight.toFixed(1)} to weight`]),
-    ...(flownTime === undefined ? [] : [`${(flownTime / 60).toFixed(1)} min`]),
+    ...(thrustToWeight === undefined ? ['no flight'] : [`${localNumber(thrustToWeight, 1)} to weight`]),
+    ...(flownTime === undefined ? [] : [`${localNumber(flownTime / 60, 1)} min`]),
     ...(stops > 0 ? [`${stops} stop`] : []),
     `${risks} risk`,
   ].join(', ');

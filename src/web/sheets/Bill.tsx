@@ -1,5 +1,6 @@
 import type { MoneyReport } from '../../assess/assessment.ts';
 import { type Manner, sayInWords } from '../../report/sayFigure.ts';
+import { localNumber } from '../state/decimalMark.ts';
 
 /** What is bought before the first flight, line by line, in the order of its groups. */
 export function Bill({ money, manner }: { readonly money: MoneyReport; readonly manner: Manner }) {
@@ -63,4 +64,4 @@ export function Bill({ money, manner }: { readonly money: MoneyReport; readonly 
   );
 }
 
-const amount = (value: number): string => value.toFixed(2);
+const amount = (value: number): string => localNumber(value, 2);

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { create } from 'zustand';
 import type { Manner } from '../../report/sayFigure.ts';
+import { decimalMark } from './decimalMark.ts';
 import { useDesk } from './desk.ts';
 
 type System = NonNullable<Manner['system']>;
@@ -30,5 +31,5 @@ export function setUnits(system: System): void {
 export function useManner(): Manner {
   const currency = useDesk((desk) => desk.brief?.currency ?? '');
   const system = useUnits((units) => units.system);
-  return useMemo(() => ({ currency, system }), [currency, system]);
+  return useMemo(() => ({ currency, system, mark: decimalMark }), [currency, system]);
 }

@@ -6,6 +6,7 @@ import { readFragment } from '../desk/share.ts';
 import { latestWins } from '../worker/latestWins.ts';
 import type { BuildView, Desk } from '../worker/protocol.ts';
 import { useAnswers } from './answers.ts';
+import { localWords } from './decimalMark.ts';
 import { addBuild, layOut, openBuild, rethink, useDesk } from './desk.ts';
 import { joined } from './joined.ts';
 import { fetchKept, startKeeping } from './keep.ts';
@@ -32,6 +33,10 @@ export function theWorkers(): Workers {
 const newWorker = (): Remote<Desk> =>
   wrap<Desk>(new Worker(new URL('../worker/desk.worker.ts', import.meta.url), { type: 'module' }));
 
+/** The quick assessment, its sentences as they are read here. */
+export const assessNow = async (build: Build, brief: Brief): Promise<BuildView> =>
+  localWords(await theWorkers().quick.assess(build, brief));
+
 interface Question {
   readonly build: Build;
   readonly brief: Brief;
@@ -42,7 +47,7 @@ export async function startWork(): Promise<void> {
   const made = { quick: newWorker(), full: newWorker() };
   workers = made;
   const ask = latestWins(
-    async ({ build, brief }: Question) => await made.quick.assess(build, brief),
+    ({ build, brief }: Question) => assessNow(build, brief),
     (id, answer, stillWaiting) => receive(id, answer, stillWaiting),
   );
   try {

@@ -8,12 +8,18 @@ interface Props {
   readonly manner: Manner;
 }
 
+const MOST = 7;
+
 /** What a change does: findings mended and new, figures before and after. */
 export function DifferenceList({ differences: { gone, come, moved }, manner }: Props) {
   const figure = (measure: Measure): string => {
     const { text, unit } = sayFigure(measure, manner);
     return unit === '' ? text : `${text} ${unit}`;
   };
+  const seen = moved
+    .map(({ before, after }) => ({ after, was: figure(before), is: figure(after) }))
+    .filter(({ was, is }) => was !== is)
+    .slice(0, MOST);
   return (
     <ul>
       {gone.map((finding) => (
@@ -26,16 +32,16 @@ export function DifferenceList({ differences: { gone, come, moved }, manner }: P
           <b>new</b> <SeverityMark severity={finding.severity} /> {finding.says}
         </li>
       ))}
-      {moved.map(({ before, after }) => (
+      {seen.map(({ after, was, is }) => (
         <li key={after.id} className="moved">
           <span>{after.label}</span>
           <span>
-            {figure(before)} <span aria-hidden="true">{'→'}</span>
-            <span className="unseen">becomes</span> <b>{figure(after)}</b>
+            {was} <span aria-hidden="true">{'→'}</span>
+            <span className="unseen">becomes</span> <b>{is}</b>
           </span>
         </li>
       ))}
-      {gone.length + come.length + moved.length === 0 && <li>Nothing that could be seen.</li>}
+      {gone.length + come.length + seen.length === 0 && <li>Nothing that could be seen.</li>}
     </ul>
   );
 }

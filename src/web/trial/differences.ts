@@ -13,15 +13,24 @@ export interface Differences {
   readonly moved: readonly Difference[];
 }
 
-const MOST = 7;
 /** Under this share of the value nobody would notice. */
 const NOTICED = 0.004;
 
+function numbered(findings: readonly Finding[]): ReadonlyMap<string, Finding> {
+  const seen = new Map<string, number>();
+  return new Map(
+    findings.map((finding) => {
+      const number = (seen.get(finding.id) ?? 0) + 1;
+      seen.set(finding.id, number);
+      return [`${finding.id} ${number}`, finding];
+    }),
+  );
+}
+
 /** What a change does: findings that go and come, figures that move. Both sides worked out to the same depth. */
 export function differencesOf(before: Assessment, after: Assessment): Differences {
-  const says = ({ id, place }: Finding): string => `${id} ${place?.x ?? ''} ${place?.y ?? ''}`;
-  const had = new Set(before.findings.map(says));
-  const has = new Set(after.findings.map(says));
+  // A finding whose place has moved a little is the same one; of several with one id the last ones come and go.
+  const [had, has] = [numbered(before.findings), numbered(after.findings)];
   const moved = after.measures.flatMap((now) => {
     const was = before.measures.find(({ id }) => id === now.id);
     if (was === undefined) return [];
@@ -29,8 +38,8 @@ export function differencesOf(before: Assessment, after: Assessment): Difference
     return size < NOTICED ? [] : [{ before: was, after: now, size }];
   });
   return {
-    gone: before.findings.filter((finding) => !has.has(says(finding))),
-    come: after.findings.filter((finding) => !had.has(says(finding))),
-    moved: moved.toSorted((a, b) => b.size - a.size).slice(0, MOST),
+    gone: [...had].flatMap(([key, finding]) => (has.has(key) ? [] : [finding])),
+    come: [...has].flatMap(([key, finding]) => (had.has(key) ? [] : [finding])),
+    moved: moved.toSorted((a, b) => b.size - a.size),
   };
 }

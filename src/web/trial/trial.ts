@@ -1,7 +1,7 @@
 import { create } from 'zustand';
 import type { Build } from '../../build/schema/build.ts';
 import { change, useDesk } from '../state/desk.ts';
-import { theWorkers } from '../state/work.ts';
+import { assessNow, theWorkers } from '../state/work.ts';
 import type { BuildView, Glance } from '../worker/protocol.ts';
 import type { Remedy } from './remedies.ts';
 
@@ -37,7 +37,7 @@ export async function tryRemedy(finding: string, remedy: Remedy): Promise<void> 
   const base = builds[open];
   if (base === undefined || brief === undefined) return;
   const head = { finding, says: remedy.says, base };
-  const { quick, full } = theWorkers();
+  const { full } = theWorkers();
   const show = (stage: Trial['stage']) => useTrial.setState({ trial: { ...head, stage } });
   // Another remedy, another build or another change since: nobody waits for this one any more.
   const wanted = () => {
@@ -66,7 +66,7 @@ export async function tryRemedy(finding: string, remedy: Remedy): Promise<void> 
     }
   } else show({ at: 'searching', tried: 0, of: 1 });
   if (chosen === undefined) return;
-  const view = await quick.assess(chosen, brief);
+  const view = await assessNow(chosen, brief);
   if (wanted()) show({ at: 'shown', build: chosen, view });
 }
 
