@@ -22,14 +22,12 @@ describe('a true X', () => {
     for (let i = 1; i < 4; i++) expect(yaws[i]! - yaws[i - 1]!).toBeCloseTo(Math.PI / 2, 9);
   });
 
-  it('bears most along its arms on grass and wood; on concrete the motor above the arm bends it first', () => {
-    for (const surface of ['grass', 'wood']) {
-      const along = breaksAt(trueX, 'end-on', surface);
-      for (const way of ways)
-        if (way !== 'end-on')
-          expect(along, `${way} ${surface}`).toBeGreaterThan(breaksAt(trueX, way, surface));
-    }
-    expect(breaksAt(trueX, 'end-on', 'concrete')).toBeLessThan(breaksAt(trueX, 'flat', 'concrete'));
+  it('bears most along its arms on grass; on wood and concrete the motor above the arm bends it first', () => {
+    const along = breaksAt(trueX, 'end-on', 'grass');
+    for (const way of ways)
+      if (way !== 'end-on') expect(along, way).toBeGreaterThan(1.2 * breaksAt(trueX, way, 'grass'));
+    for (const surface of ['wood', 'concrete'])
+      expect(breaksAt(trueX, 'end-on', surface)).toBeLessThan(breaksAt(trueX, 'flat', surface));
   });
 });
 
@@ -43,12 +41,13 @@ describe('a dead cat', () => {
     expect(along(deadCat)).toBeLessThan(0.5 * along(trueX));
   });
 
-  it('so has less reserve from ahead on grass; on concrete the two meet', () => {
+  it('so has less reserve from ahead on grass; on concrete, where energy counts, no less', () => {
     expect(weakest(deadCat, 'from ahead', 'grass').reserve).toBeLessThan(
-      0.9 * weakest(trueX, 'from ahead', 'grass').reserve,
+      0.95 * weakest(trueX, 'from ahead', 'grass').reserve,
     );
     const [cat, x] = [deadCat, trueX].map((context) => weakest(context, 'from ahead', 'concrete').reserve);
-    expect(Math.abs(cat! / x! - 1)).toBeLessThan(0.1);
+    expect(cat! / x!).toBeGreaterThan(0.95);
+    expect(cat! / x!).toBeLessThan(1.25);
   });
 
   it('has heavier rear arms where they come out longer: the geometry decides', () => {

@@ -9,6 +9,7 @@ import {
   SURFACES,
   type Surface,
 } from '../../../airframe/hits.ts';
+import { itemMass, massProperties } from '../../../airframe/massProperties.ts';
 import type { Craft, CraftMotor } from '../../../build/craft.ts';
 import type { Purpose } from '../../../build/schema/brief.ts';
 import { normalShare } from '../../../numerics/normalShare.ts';
@@ -23,6 +24,10 @@ const CLEARANCE = 2e-4;
 /** A pack is about as soft as this [N/m], and shakes the arms by this over a slow push (common practice, no source). */
 const PACK_STIFFNESS = 6e4;
 const SUDDEN = 1.5;
+/** What holds a strapped pack along the plates: pad and straps in shear (common practice, no source) [N/m]. */
+const STRAP_STIFFNESS = 2e4;
+/** A bell on its shaft and bearings, struck from aside: a 5 mm steel shaft 12 mm long gives some 1e7, the bell's ring and the arm's pad the rest (common practice, no source) [N/m]. */
+const BELL_STIFFNESS = 2e6;
 /** A guard's hoop in front of the motor gives way as this [N/m] (common practice, no source). */
 const GUARD_STIFFNESS = 2e4;
 /** A pack that hangs lower than the arms by this takes the drop. */
@@ -60,6 +65,9 @@ interface StruckArm {
 /** @param arms in the order of `craft.frame.arms` */
 export function struckCraft(craft: Craft, purpose: Purpose, arms: readonly FrameArm[]): Outcome<StruckCraft> {
   const gives = new Map<string, TipGive>();
+  const { massItems } = craft;
+  const rest = massProperties(massItems.filter(({ part }) => part !== 'pack'));
+  const packMass = massItems.reduce((sum, item) => sum + (item.part === 'pack' ? itemMass(item) : 0), 0);
   const list: StruckArm[] = [];
   for (const [index, arm] of arms.entries()) {
     const motor = craft.motors.find(({ place }) => place.armIndex === index);
@@ -78,6 +86,9 @@ export function struckCraft(craft: Craft, purpose: Purpose, arms: readonly Frame
         contactHeight,
         rootHole: rootHole(craft),
         give: give.value,
+        ...(packMass > 0
+          ? { loose: { rest, mass: packMass, stiffness: way === 'flat' ? PACK_STIFFNESS : STRAP_STIFFNESS } }
+          : {}),
       });
     const blows: (readonly [HitWay, ReadyBlow])[] = [];
     for (const way of waysOf(motor)) {
@@ -100,7 +111,8 @@ export function hitAll(struck: StruckCraft, surfaces: readonly Surface[] = SURFA
     ...surfaces.flatMap((surface) =>
       own.blows.map(([way, ready]) => {
         const speed = usualHitSpeed(struck.purpose, way);
-        const met = way === 'flat' ? surface : behindGuard(struck.craft, own.motor, surface);
+        const met =
+          way === 'flat' ? surface : behindGuard(struck.craft, own.motor, softer(surface, BELL_STIFFNESS));
         const answer = landBlow(ready, speed, met);
         const loaded = way === 'flat' ? softened(answer, struck, own.arm, surface, first) : answer;
         return reportOf(loaded, own.arm, surface, way, speed);
@@ -116,8 +128,14 @@ const waysOf = ({ place }: CraftMotor): readonly HitWay[] =>
 /** What meets a guarded motor in its plane meets the guard first: the two give way one after the other. */
 function behindGuard({ frame }: Craft, motor: CraftMotor, surface: Surface): Surface {
   if (!frame.guards.some((guard) => guard.motor === motor.place.name)) return surface;
-  return { ...surface, contactStiffness: 1 / (1 / surface.contactStiffness + 1 / GUARD_STIFFNESS) };
+  return softer(surface, GUARD_STIFFNESS);
 }
+
+/** A surface met through something that gives way itself [N/m]. */
+const softer = (surface: Surface, stiffness: number): Surface => ({
+  ...surface,
+  contactStiffness: 1 / (1 / surface.contactStiffness + 1 / stiffness),
+});
 
 function headingOf(arm: FrameArm, way: HitWay): Vector3 {
   switch (way) {

@@ -9,12 +9,12 @@ import type { KnockWay } from './ways.ts';
 /** Where crashes end: mostly on grass, now and then in a tree or on a post, seldom on stone (common practice, no source). */
 const ENDS: Readonly<Record<string, number>> = { grass: 0.7, wood: 0.2, concrete: 0.1 };
 /**
- * The hits of the airframe are square ones on one motor, at the full speed, everything else rigid. Most
- * crashes glance, tumble and break propellers first: this share of the speed is stopped squarely, with this
- * deviation of its logarithm (common practice, no source; a crash log of one's own is the judge).
+ * The hits of the airframe are square ones; a crash meets a surface that lies any way to its path, and only the
+ * speed square to it is stopped. Met at random, the square share u is met as often as it is large (Lambert's
+ * cosine law: u2 even between 0 and 1), so that ln u has mean -1/2 and deviation 1/2: exactly, no setting of ours.
  */
-const SQUARELY = 0.45;
-const SQUARE_SPREAD = 0.45;
+const SQUARELY = Math.exp(-1 / 2);
+const SQUARE_SPREAD = 1 / 2;
 
 /** Every usual way of crashing against every surface. */
 export function hitKinds(purpose: Parameters<typeof usualHits>[0]): readonly HitKind[] {
