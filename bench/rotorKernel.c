@@ -6,10 +6,10 @@
 
 #define MAX 64
 static int count, angles, rows, blades;
-static double R, hub, dragScale, omega, V, density;
+static double dragScale, omega, V, density;
 static double *values;
 static double r[MAX], dr[MAX], c_[MAX], theta[MAX], sigma4[MAX], share_[MAX], dragMore[MAX], compress[MAX],
-    alpha0[MAX], delayLift[MAX], delayDrag[MAX], mach[MAX];
+    alpha0[MAX], delayLift[MAX], delayDrag[MAX], mach[MAX], tipGap[MAX], rootGap[MAX];
 static int row_[MAX];
 static double phi_[MAX], cl_[MAX], cd_[MAX], F_[MAX], W_[MAX];
 static double last[4];
@@ -85,10 +85,10 @@ static double arcCosine(double x) {
                          x * (0.030891881 + x * (-0.0170881256 + x * (0.0066700901 + x * -0.0012624911)))))));
 }
 
-static double lossFactor(double radius, double absSin) {
-  double tip = (blades * (R - radius)) / (2 * radius * absSin);
+static double lossFactor(int i, double absSin) {
+  double tip = tipGap[i] / absSin;
   double F = tip > 14 ? 1 : (2 / M_PI) * arcCosine(decay(tip));
-  double root = (blades * (radius - hub)) / (2 * hub * absSin);
+  double root = rootGap[i] / absSin;
   if (root < 14) F *= (2 / M_PI) * arcCosine(decay(root));
   return F;
 }
@@ -96,7 +96,7 @@ static double lossFactor(double radius, double absSin) {
 static double residual(int i, double phi, double Wr) {
   double s = sine(phi), c = cosine(phi), absSin = fabs(s) > 1e-9 ? fabs(s) : 1e-9;
   double cl = liftOf(i, theta[i] - phi);
-  double F = lossFactor(r[i], absSin);
+  double F = lossFactor(i, absSin);
   last[0] = cl;
   last[1] = F;
   last[2] = s;
@@ -162,18 +162,18 @@ static void read(double *to, int n) {
 
 int main(void) {
   int solves;
-  double head[10];
-  read(head, 10);
+  double head[8];
+  read(head, 8);
   count = head[0]; angles = head[1]; rows = head[2]; blades = head[3];
-  R = head[4]; hub = head[5]; dragScale = head[6]; omega = head[7]; density = head[8]; solves = head[9];
+  dragScale = head[4]; omega = head[5]; density = head[6]; solves = head[7];
   V = 0;
-  double *columns[] = {r, dr, c_, theta, sigma4, share_, dragMore, compress, alpha0, delayLift, delayDrag, mach};
-  for (int k = 0; k < 12; k++) read(columns[k], count);
+  double *columns[] = {r, dr, c_, theta, sigma4, share_, dragMore, compress, alpha0, delayLift, delayDrag, mach, tipGap, rootGap};
+  for (int k = 0; k < 14; k++) read(columns[k], count);
   for (int i = 0; i < count; i++) { double x; read(&x, 1); row_[i] = x; }
   values = malloc(sizeof(double) * rows * angles * 4);
   read(values, rows * angles * 4);
   double best = 1e9, sum = 0;
-  for (int lap = 0; lap < 15; lap++) {
+  for (int lap = 0; lap < 150; lap++) {
     struct timespec from, to;
     clock_gettime(CLOCK_MONOTONIC, &from);
     for (int k = 0; k < solves; k++) {

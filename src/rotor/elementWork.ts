@@ -15,12 +15,14 @@ export interface ElementWork {
   readonly B: number;
   readonly hub: number;
   readonly dragScale: number;
-  /** Fixed by the blade: radius [m], width [m], chord [m], angle [rad], solidity / 4. */
+  /** Fixed by the blade: radius [m], width [m], chord [m], angle [rad], solidity / 4, Prandtl's B (R - r) / 2 r and its like at the root. */
   readonly r: Float64Array;
   readonly dr: Float64Array;
   readonly c: Float64Array;
   readonly theta: Float64Array;
   readonly sigma4: Float64Array;
+  readonly tipGap: Float64Array;
+  readonly rootGap: Float64Array;
   /** Set for each condition. */
   readonly row: Int32Array;
   readonly rowShare: Float64Array;
@@ -63,6 +65,8 @@ export function elementWork(blade: Blade, tables: SectionTables, count = STATION
     c: floats(),
     theta: floats(),
     sigma4: floats(),
+    tipGap: floats(),
+    rootGap: floats(),
     row: new Int32Array(count),
     rowShare: floats(),
     dragMore: floats(),
@@ -91,6 +95,8 @@ export function elementWork(blade: Blade, tables: SectionTables, count = STATION
     work.dr[i] = ((1 - root) * 2 * (1 - s) * R) / count;
     work.c[i] = c;
     work.theta[i] = interpolateLinear(x, blade.radiusRatio, blade.twist) + blade.pitchOffset;
+    work.tipGap[i] = (work.B * (R - r)) / (2 * r);
+    work.rootGap[i] = (work.B * (r - work.hub)) / (2 * work.hub);
     work.sigma4[i] = (blade.bladeCount * c) / (8 * Math.PI * r);
   }
   return work;

@@ -63,10 +63,10 @@ export function dragOf(w: ElementWork, i: number, alpha: number, cl: number): nu
 }
 
 /** Prandtl's tip and root loss (Glauert 1935, ch. VII, eq. 5.5) at the local inflow angle. */
-function lossFactor(w: ElementWork, r: number, absSin: number): number {
-  const tip = (w.B * (w.R - r)) / (2 * r * absSin);
+function lossFactor(w: ElementWork, i: number, absSin: number): number {
+  const tip = (w.tipGap[i] as number) / absSin;
   let F = tip > NO_LOSS ? 1 : TWO_OVER_PI * arcCosine(decay(tip));
-  const root = (w.B * (r - w.hub)) / (2 * w.hub * absSin);
+  const root = (w.rootGap[i] as number) / absSin;
   if (root < NO_LOSS) F *= TWO_OVER_PI * arcCosine(decay(root));
   return F;
 }
@@ -82,7 +82,7 @@ function residual(w: ElementWork, i: number, phi: number, Wr: number, V: number)
   const c = cosine(phi);
   const absSin = Math.max(Math.abs(s), 1e-9);
   const cl = liftOf(w, i, (w.theta[i] as number) - phi);
-  const F = lossFactor(w, w.r[i] as number, absSin);
+  const F = lossFactor(w, i, absSin);
   w.last[0] = cl;
   w.last[1] = F;
   w.last[2] = s;
