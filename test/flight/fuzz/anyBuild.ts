@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { type Air, standardAtmosphere } from '../../../src/air/standardAtmosphere.ts';
 import { layoutMotors } from '../../../src/airframe/layout.ts';
 import type { DragAreas, LayoutParameters } from '../../../src/airframe/types.ts';
+import { obliqueOf } from '../../../src/assess/rotorsAtSpeed.ts';
 import { controllerFromNameplate } from '../../../src/drive/controller.ts';
 import { motorFromNameplate } from '../../../src/drive/motorFromNameplate.ts';
 import { packFromNameplate } from '../../../src/drive/packFromNameplate.ts';
@@ -9,10 +10,11 @@ import { styles } from '../../../src/flight/styles.ts';
 import type { FlightModel, RotorRead, Style } from '../../../src/flight/types.ts';
 import type { Matrix3 } from '../../../src/numerics/vector3.ts';
 import { bladeFromNameplate } from '../../../src/rotor/blade.ts';
+import { buildEdgewiseMap } from '../../../src/rotor/edgewiseMap.ts';
 import { guardEffect } from '../../../src/rotor/guard.ts';
 import { buildRotorMap, emptyReading, readRotorMap } from '../../../src/rotor/rotorMap.ts';
 import { sectionTables } from '../../../src/rotor/sections.ts';
-import type { RotorMap } from '../../../src/rotor/types.ts';
+import type { EdgewiseMap, RotorMap } from '../../../src/rotor/types.ts';
 import { wireGaugeArea } from '../../../src/units/wireArea.ts';
 
 /** A random craft on a random day, with what is asked of it. */
@@ -36,7 +38,7 @@ const sections = sectionTables();
 const still = standardAtmosphere({ height: 0 });
 
 /** Propellers of 1.2 to 10 inch, 2 to 8 blades, pitch from fan to racer; maps coarse, as a slider has them. */
-export function rotorPool(count: number, seed: number): readonly RotorMap[] {
+export function rotorPool(count: number, seed: number): readonly EdgewiseMap[] {
   const plate = fc.record({
     diameter: between(1.2 * inch, 10 * inch),
     pitchRatio: between(0.3, 1.3),
@@ -54,7 +56,9 @@ export function rotorPool(count: number, seed: number): readonly RotorMap[] {
       'coarse',
     );
     if (!map.ok) throw new Error(`${map.reason}: ${JSON.stringify(drawn)}`);
-    return map.value;
+    const edgewise = buildEdgewiseMap(map.value, sections);
+    if (!edgewise.ok) throw new Error(`${edgewise.reason}: ${JSON.stringify(drawn)}`);
+    return edgewise.value;
   });
 }
 
@@ -113,7 +117,7 @@ const rotorIn = (map: RotorMap, air: Air): RotorRead => {
  * Valid by every field, sane to silly together: motors of any size on propellers of any size, from a whoop's cell to twelve,
  * frost to desert, sea to 4000 m, balance off by up to a third of an arm.
  */
-export function anyBuild(pool: readonly RotorMap[]): fc.Arbitrary<AnyBuild> {
+export function anyBuild(pool: readonly EdgewiseMap[]): fc.Arbitrary<AnyBuild> {
   return fc
     .record({
       map: fc.constantFrom(...pool),
@@ -152,7 +156,7 @@ export function anyBuild(pool: readonly RotorMap[]): fc.Arbitrary<AnyBuild> {
 }
 
 interface Drawn {
-  readonly map: RotorMap;
+  readonly map: EdgewiseMap;
   readonly kind: (typeof kinds)[number];
   readonly gap: number;
   readonly height: number;
@@ -181,7 +185,7 @@ function assemble(
 ): AnyBuild {
   const { map, series, off } = drawn;
   const air = standardAtmosphere({ height: drawn.height, temperatureOffset: drawn.temperatureOffset });
-  const { diameter } = map.blade;
+  const { diameter } = map.axial.blade;
   const layout = layoutMotors(layoutOf(drawn.kind, diameter, drawn.gap));
   const disc = (Math.PI / 4) * diameter ** 2;
   const mass = (drawn.discLoading * disc * layout.motors.length) / 9.80665;
@@ -196,7 +200,8 @@ function assemble(
     maximumVoltage: 4.35 * series,
   });
   const wire = { area: wireGaugeArea(18), length: drawn.leads, temperature: air.temperature };
-  const rotor = rotorIn(map, air);
+  const rotor = rotorIn(map.axial, air);
+  const oblique = obliqueOf(map, air);
   const guard = guardEffect(
     { tipGap: 0.02 * diameter, lipRadius: 0.04 * diameter, expansionRatio: 1, blockedArea: 0.02 * disc },
     diameter / 2,
@@ -213,6 +218,7 @@ function assemble(
         spin: place.spin,
         thrustAxis: [0, Math.sin(outward), -Math.cos(outward)] as const,
         rotor,
+        oblique,
         propDiameter: diameter,
         downloadShare: drawn.download,
         rotatingInertia: 2 * diameter ** 5,
