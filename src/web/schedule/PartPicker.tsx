@@ -2,7 +2,7 @@ import { Combobox } from '@base-ui/react/combobox';
 import { memo, useMemo, useState } from 'react';
 import type { Build } from '../../build/schema/build.ts';
 import type { PartKind } from '../../build/schema/partKinds.ts';
-import { sayInWords } from '../../report/sayFigure.ts';
+import { type Manner, sayInWords } from '../../report/sayFigure.ts';
 import { layer } from '../layer.ts';
 import { enterPart } from '../own/ownPart.ts';
 import { useSteady } from '../parts/useSteady.ts';
@@ -55,14 +55,18 @@ function OpenPicker({ label, rows, part, onChoose, tried, kind, none = 'none' }:
   const [open, setOpen] = useState(false);
   const [sort, setSort] = useState<Sort>('shelf');
   const [clean, setClean] = useState(false);
+  const [own, setOwn] = useState(false);
+  const [against, setAgainst] = useState(false);
   const glances = useGlances(open ? rows : NO_ROWS, tried);
   const chosen = rows.find((row) => row.id === part);
   const shown = useMemo(() => {
     // A part that the shelf does not have stays visible: the finding about it must make sense.
     const all = part === undefined || chosen ? rows : [missing(part), ...rows];
-    const kept = clean ? all.filter(({ id }) => id === part || isClean(glances[id])) : all;
+    const kept = all.filter(
+      (row) => row.id === part || ((!clean || isClean(glances[row.id])) && (!own || row.own)),
+    );
     return kept.toSorted(order(sort, glances));
-  }, [rows, part, chosen, clean, sort, glances]);
+  }, [rows, part, chosen, clean, own, sort, glances]);
   const value = shown.find((row) => row.id === part) ?? null;
   return (
     <Combobox.Root
@@ -103,16 +107,11 @@ function OpenPicker({ label, rows, part, onChoose, tried, kind, none = 'none' }:
                   </button>
                 ))}
               </fieldset>
-              {tried && (
-                <label className="tick">
-                  <input
-                    type="checkbox"
-                    checked={clean}
-                    onChange={(event) => setClean(event.target.checked)}
-                  />
-                  without a stop
-                </label>
-              )}
+              <span className="shelf-ticks">
+                {tried && <Tick says="without a stop" on={clean} onTick={setClean} />}
+                {tried && chosen && <Tick says="beside the one in place" on={against} onTick={setAgainst} />}
+                {rows.some((row) => row.own) && <Tick says="only yours" on={own} onTick={setOwn} />}
+              </span>
             </div>
             <Combobox.Empty className="shelf-empty">
               {shown.length === 0 ? 'Nothing on the shelf goes here.' : 'No part has these words.'}
@@ -129,7 +128,13 @@ function OpenPicker({ label, rows, part, onChoose, tried, kind, none = 'none' }:
                   </span>
                   <span className="shelf-number">{row.mass > 0 && sayInWords(row.mass, 'mass', manner)}</span>
                   <small>{row.says}</small>
-                  {tried && <small className="shelf-number wide">{inWords(glances[row.id])}</small>}
+                  {tried && (
+                    <small className="shelf-number wide">
+                      {against && chosen && row.id !== chosen.id
+                        ? besideWords(row, chosen, glances, manner)
+                        : inWords(glances[row.id])}
+                    </small>
+                  )}
                 </Combobox.Item>
               )}
             </Combobox.List>
@@ -152,6 +157,53 @@ function OpenPicker({ label, rows, part, onChoose, tried, kind, none = 'none' }:
       </Combobox.Portal>
     </Combobox.Root>
   );
+}
+
+function Tick({
+  says,
+  on,
+  onTick,
+}: {
+  readonly says: string;
+  readonly on: boolean;
+  readonly onTick: (on: boolean) => void;
+}) {
+  return (
+    <label className="tick">
+      <input type="checkbox" checked={on} onChange={(event) => onTick(event.target.checked)} />
+      {says}
+    </label>
+  );
+}
+
+/** What choosing a row would change, beside the part in place. */
+function besideWords(
+  row: ShelfRow,
+  chosen: ShelfRow,
+  glances: Readonly<Record<string, Glance>>,
+  manner: Manner,
+): string {
+  const [mine, its] = [glances[chosen.id], glances[row.id]];
+  if (mine === undefined || its === undefined) return 'being tried';
+  if (its.trouble !== undefined) return 'does not go together';
+  const signed = (by: number, words: (size: number) => string): readonly string[] =>
+    by === 0 ? [] : [`${by > 0 ? '+' : '−'}${words(Math.abs(by))}`];
+  const both = (value: (glance: Glance) => number | undefined): number =>
+    (value(its) ?? Number.NaN) - (value(mine) ?? Number.NaN);
+  const [lift, time] = [both(({ thrustToWeight }) => thrustToWeight), both(({ flownTime }) => flownTime)];
+  const words = [
+    ...(row.currency === chosen.currency
+      ? signed(row.price - chosen.price, (size) =>
+          sayInWords(size, 'money', { ...manner, currency: row.currency }),
+        )
+      : []),
+    ...signed(row.mass - chosen.mass, (size) => sayInWords(size, 'mass', manner)),
+    ...(Number.isNaN(lift) ? [] : signed(lift, (size) => `${localNumber(size, 1)} to weight`)),
+    ...(Number.isNaN(time) ? [] : signed(time, (size) => `${localNumber(size / 60, 1)} min`)),
+    ...signed(its.stops - mine.stops, (size) => `${size} stop`),
+    ...signed(its.risks - mine.risks, (size) => `${size} risk`),
+  ];
+  return words.length === 0 ? 'no difference' : words.join(', ');
 }
 
 const missing = (id: string): ShelfRow => ({
