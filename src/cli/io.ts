@@ -30,13 +30,23 @@ export interface Machine {
   /** Whether messages go to a terminal, where a line may be written over. */
   readonly messagesOnTerminal: boolean;
   readonly cores: number;
+  /**
+   * Has `then` called at the first Ctrl-C instead of ending at once; the second ends it. Gives back how to stop
+   * listening. Absent where there is no keyboard to interrupt from.
+   */
+  readonly onInterrupt?: (then: () => void) => () => void;
   readonly openPool: (workers: number, start: WorkerStart) => Promise<WorkerPool>;
 }
 
 /** Exit codes, documented in docs/command-line.md; scripts lean on them. */
-export const exitCode = { fine: 0, stopFindings: 1, badInput: 2, internal: 3 } as const;
+export const exitCode = { fine: 0, stopFindings: 1, badInput: 2, internal: 3, interrupted: 130 } as const;
 
 export type ExitCode = (typeof exitCode)[keyof typeof exitCode];
+
+/** Long work was stopped by the person; the message says what was kept and how to go on. */
+export class Interrupted extends Error {
+  override readonly name = 'Interrupted';
+}
 
 /** What the person gave cannot be used; the message says where, what, what is allowed and what to do. */
 export class BadInput extends Error {

@@ -45,6 +45,10 @@ const io: Io = {
     now: () => performance.now(),
     messagesOnTerminal: process.stderr.isTTY === true,
     cores: availableParallelism(),
+    onInterrupt: (then) => {
+      process.once('SIGINT', then);
+      return () => process.off('SIGINT', then);
+    },
     openPool,
   },
 };

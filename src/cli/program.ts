@@ -2,7 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { addAirframeQuestions } from './airframeQuestions.ts';
 import { loadShelf } from './context.ts';
 import { addFlightQuestions } from './flightQuestions.ts';
-import { BadInput, type ExitCode, exitCode, type Io } from './io.ts';
+import { BadInput, type ExitCode, exitCode, Interrupted, type Io } from './io.ts';
 import { ARM_EXAMPLE, FRAME_EXAMPLE } from './print/questionExamples.ts';
 import { type AskAirOptions, askAir } from './verbs/askAir.ts';
 import { type AskFrameOptions, askArmFile, askFrameFile } from './verbs/askFrame.ts';
@@ -36,6 +36,10 @@ export async function runProgram(words: readonly string[], io: Io): Promise<Exit
       io.writeError(`${error.message}\n`);
       return exitCode.badInput;
     }
+    if (error instanceof Interrupted) {
+      io.writeError(`${error.message}\n`);
+      return exitCode.interrupted;
+    }
     io.writeError(
       `Something is wrong inside Quadwright, not in what you gave: ${error instanceof Error ? error.message : String(error)}\n` +
         'Nothing was changed. Please report it with the command you ran.\n',
@@ -53,7 +57,7 @@ function buildProgram(io: Io, finish: (code: ExitCode) => void): Command {
     .addHelpText(
       'after',
       `
-Exit codes: 0 fine, 1 findings of \`stop\`, 2 bad input, 3 a fault of ours.
+Exit codes: 0 fine, 1 findings of \`stop\`, 2 bad input, 3 a fault of ours, 130 stopped by Ctrl-C.
 Local rules and licensed practice come first. Props off on the bench; lithium packs need care.`,
     );
   program

@@ -6,7 +6,7 @@ import { type SearchProgress, type SearchRun, searchAll } from '../choose/shortl
 import { searcherOf } from '../choose/shortlist/searcher.ts';
 import { fingerprintOf, type SearchState, startState } from '../choose/shortlist/state.ts';
 import type { SearchContext } from '../choose/shortlist/types.ts';
-import { BadInput, type Io, type Machine } from './io.ts';
+import { BadInput, Interrupted, type Io, type Machine } from './io.ts';
 import { progressLine } from './print/progressLine.ts';
 import type { WorkerPool } from './searchJobs.ts';
 
@@ -21,7 +21,11 @@ interface HowToRun {
 /** A checkpoint at most so often [ms]. */
 const KEEP_EVERY = 1000;
 
-/** Runs a search here or in workers, keeping a checkpoint and telling how far it is. */
+/**
+ * Runs a search here or in workers, keeping a checkpoint and telling how far it is.
+ *
+ * @throws Interrupted after Ctrl-C, when the tasks under way are done and the checkpoint is written
+ */
 export async function runSearch(
   prepared: PreparedSearch,
   context: SearchContext,
@@ -35,17 +39,31 @@ export async function runSearch(
     (parallel ? await mapsInPool(prepared, context, how.workers, machine) : mapsHere(prepared, context));
   const start = startOf(prepared, context, how.keep, io);
   const told = teller(how.keep, io);
+  const stop = stopper(io);
+  const ended = (state: SearchState) => {
+    stop.forget();
+    told.end(state);
+    if (state.done.length < prepared.tasks.length) {
+      throw new Interrupted(afterStop(how.keep, state.done.length, prepared.tasks.length));
+    }
+    return { state, maps };
+  };
   if (!parallel) {
     const searcher = searcherOf(prepared, context, rotorsOfMaps(maps, prepared.air));
     const run: SearchRun = {
-      promise: (task) => promiseOf(searcher, task),
-      run: (task, bar, promised) => runTask(searcher, task, bar, promised),
+      promise: async (task) => {
+        await breath();
+        return promiseOf(searcher, task);
+      },
+      run: async (task, bar, promised) => {
+        await breath();
+        return runTask(searcher, task, bar, promised);
+      },
       workers: 1,
       onProgress: told.progress,
+      isCancelled: stop.isAsked,
     };
-    const state = await searchAll(prepared, start, run);
-    told.end(state);
-    return { state, maps };
+    return ended(await searchAll(prepared, start, run));
   }
   const { brief, shelf, blades } = context;
   const pool = await machine.openPool(how.workers, {
@@ -57,16 +75,36 @@ export async function runSearch(
   });
   try {
     const state = await searchAll(prepared, start, {
+      isCancelled: stop.isAsked,
       promise: (task) => pool.ask({ kind: 'promise', task }) as Promise<Promised>,
       run: (task, bar, promised) => pool.ask({ kind: 'run', task, bar, promised }) as Promise<TaskResult>,
       workers: how.workers,
       onProgress: told.progress,
     });
-    told.end(state);
-    return { state, maps };
+    return ended(state);
   } finally {
     await pool.close();
   }
+}
+
+/** Lets a Ctrl-C be heard between two pieces of work done here. */
+const breath = (): Promise<void> => new Promise((done) => setImmediate(done));
+
+/** Listens for Ctrl-C while a search runs. */
+function stopper({ machine, writeError }: Io) {
+  let asked = false;
+  const forget = machine?.onInterrupt?.(() => {
+    asked = true;
+    writeError('\nStopping when what is under way is done; Ctrl-C again stops at once.\n');
+  });
+  return { isAsked: () => asked, forget: () => forget?.() };
+}
+
+function afterStop(keep: string | undefined, done: number, of: number): string {
+  const far = `Stopped with ${done} of ${of} pieces searched.`;
+  return keep === undefined
+    ? `${far} Nothing is kept: give --keep FILE to be able to go on next time.`
+    : `${far} They are kept in ${keep}: give the same command again, with --keep ${keep}, and it goes on from there.`;
 }
 
 function mapsHere(
@@ -137,7 +175,7 @@ function startOf(
 function teller(keep: string | undefined, io: Io) {
   const { machine } = io;
   const began = machine?.now() ?? 0;
-  let kept = began;
+  let kept = Number.NEGATIVE_INFINITY;
   const save = (state: SearchState) => {
     if (keep !== undefined) machine?.writeText(keep, JSON.stringify(state));
   };

@@ -1,4 +1,3 @@
-import { SUNDRY_SHARE } from '../../build/infer/sundryMass.ts';
 import type { DriveBounds } from './drivePoint.ts';
 import { standingOf, utilityBound } from './softWants.ts';
 import type { ShortlistQuestion } from './types.ts';
@@ -32,11 +31,8 @@ export function rangeOf(measure: string, ranges: Ranges): readonly [number, numb
       return mass;
     case 'first-flight-cost':
       return [cost, Number.POSITIVE_INFINITY];
-    case 'pack-share': {
-      // The ledger's masses have their share of the sundries in them; the pack by itself has not.
-      const own = packMass / (1 + SUNDRY_SHARE);
-      return [own / mass[1], own / mass[0]];
-    }
+    case 'pack-share':
+      return [packMass / mass[1], packMass / mass[0]];
     case 'flown-time':
       return [0, drive?.flownTime ?? Number.POSITIVE_INFINITY];
     case 'thrust-to-weight':

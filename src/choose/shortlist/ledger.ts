@@ -2,7 +2,6 @@ import { massProperties } from '../../airframe/massProperties.ts';
 import { costLines } from '../../assess/money/costLines.ts';
 import { inBriefCurrency } from '../../assess/money/price.ts';
 import type { Craft } from '../../build/craft.ts';
-import { SUNDRY_SHARE } from '../../build/infer/sundryMass.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Part } from '../../build/schema/part.ts';
 import { candidateOf } from './candidate.ts';
@@ -68,19 +67,19 @@ export function ledgerOf(
   return {
     finishing: finishingOf(crafts),
     motorCount: Uint8Array.from(crafts, (craft) => (craft === undefined ? 0 : count(craft))),
-    frameMass: Float64Array.from(frames, (id) => weight(part(id, 'frame').mass.value)),
+    frameMass: Float64Array.from(frames, (id) => part(id, 'frame').mass.value),
     frameCost: Float64Array.from(
       frames,
       (id) => cost(part(id, 'frame'), 1) + spareArm(part(id, 'frame'), brief),
     ),
-    motorMass: Float64Array.from(motors, (id) => weight(part(id, 'motor').mass.value)),
-    propellerMass: Float64Array.from(propellers, (id) => weight(part(id, 'propeller').mass.value)),
-    packMass: Float64Array.from(packs, (id) => weight(part(id, 'pack').mass.value)),
+    motorMass: Float64Array.from(motors, (id) => part(id, 'motor').mass.value),
+    propellerMass: Float64Array.from(propellers, (id) => part(id, 'propeller').mass.value),
+    packMass: Float64Array.from(packs, (id) => part(id, 'pack').mass.value),
     packCost: Float64Array.from(
       packs,
       (id, at) => cost(part(id, 'pack'), brief.packsWanted) + (kits[at] ?? 0),
     ),
-    cameraMass: Float64Array.from(atLeastOne(cameras), (id) => weight(camera(id)?.mass.value ?? 0)),
+    cameraMass: Float64Array.from(atLeastOne(cameras), (id) => camera(id)?.mass.value ?? 0),
     cameraCost: Float64Array.from(atLeastOne(cameras), (id) => {
       const found = camera(id);
       return found === undefined ? 0 : cost(found, 1);
@@ -102,11 +101,11 @@ export function ledgerOf(
       const board = part(flightController, 'flightController').mass.value;
       const own = controllers === undefined ? undefined : part(controllers, 'controller');
       const pieces = own?.form === 'single' ? count(craft) : 1;
-      return weight(board + (own?.mass.value ?? 0) * pieces + leadMass(question, context, at));
+      return board + (own?.mass.value ?? 0) * pieces + leadMass(question, context, at);
     }),
     restMass: table(packs.length, (frame, pack) =>
       restOf(question, context, frame, pack).reduce(
-        (sum, each) => sum + weight(each.pieces * each.part.mass.value),
+        (sum, each) => sum + each.pieces * each.part.mass.value,
         0,
       ),
     ),
@@ -124,9 +123,6 @@ function finishingOf(crafts: readonly (Craft | undefined)[]): number {
   const craft = crafts.find((each) => each !== undefined);
   return craft === undefined ? 1 : craft.massProperties.mass / massProperties(craft.massItems).mass;
 }
-
-/** With its share of solder, ties and tape: candidates are never weighed. */
-const weight = (mass: number): number => (1 + SUNDRY_SHARE) * mass;
 
 const atLeastOne = (ids: readonly string[]) => (ids.length === 0 ? [''] : ids);
 
