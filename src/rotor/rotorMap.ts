@@ -1,5 +1,5 @@
 import type { Air } from '../air/standardAtmosphere.ts';
-import { cubicWeights, weighted } from '../numerics/cubicWeights.ts';
+import { cubicWeights } from '../numerics/cubicWeights.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { elementWork, setCondition } from './elementWork.ts';
 import type { SectionTables } from './sections.ts';
@@ -186,12 +186,42 @@ function addRow(
   const held = Math.min(Math.max(position, 0), map.rows - 1);
   const first = cubicWeights(held, map.rows, weights, 8) * map.columns + column;
   const bySpeed = held === position ? (sign * ratio) / (2 * rootTip * map.rootTipStep) : 0;
-  add(coefficients, 0, sign * weighted(thrust, first, map.columns, weights, 0, 8));
-  add(coefficients, 1, sign * weighted(thrust, first, map.columns, weights, 4, 8));
-  add(coefficients, 2, bySpeed * weighted(thrust, first, map.columns, weights, 0, 12));
-  add(coefficients, 3, sign * weighted(torque, first, map.columns, weights, 0, 8));
-  add(coefficients, 4, sign * weighted(torque, first, map.columns, weights, 4, 8));
-  add(coefficients, 5, bySpeed * weighted(torque, first, map.columns, weights, 0, 12));
+  let at = first;
+  let T = 0;
+  let Tf = 0;
+  let Ts = 0;
+  let Q = 0;
+  let Qf = 0;
+  let Qs = 0;
+  for (let k = 8; k < 12; k++) {
+    const value = weights[k] as number;
+    const slope = weights[k + 4] as number;
+    const t = across(thrust, at, weights, 0);
+    T += value * t;
+    Ts += slope * t;
+    Tf += value * across(thrust, at, weights, 4);
+    const q = across(torque, at, weights, 0);
+    Q += value * q;
+    Qs += slope * q;
+    Qf += value * across(torque, at, weights, 4);
+    at += map.columns;
+  }
+  add(coefficients, 0, sign * T);
+  add(coefficients, 1, sign * Tf);
+  add(coefficients, 2, bySpeed * Ts);
+  add(coefficients, 3, sign * Q);
+  add(coefficients, 4, sign * Qf);
+  add(coefficients, 5, bySpeed * Qs);
+}
+
+/** Weighted sum of the four knots from `at` along a row. */
+function across(table: Float64Array, at: number, weights: Float64Array, k: number): number {
+  return (
+    (weights[k] as number) * (table[at] as number) +
+    (weights[k + 1] as number) * (table[at + 1] as number) +
+    (weights[k + 2] as number) * (table[at + 2] as number) +
+    (weights[k + 3] as number) * (table[at + 3] as number)
+  );
 }
 
 function add(to: Float64Array, at: number, value: number): void {
