@@ -150,6 +150,22 @@ export interface HitReport {
 
 export interface HitsReport {
   readonly hits: readonly HitReport[];
+  /** A propeller stopped by its own blade; absent without motors. */
+  readonly stopping?:
+    | {
+        /** Before it [rad/s]. */
+        readonly angularSpeed: number;
+        /** What a blade bears where it is struck [N], and the torque of that [N m]. */
+        readonly bladeForce: number;
+        readonly torque: number;
+        /** Sideways on the arm until it stands [N s], and how long that takes at the blade's force [s]. */
+        readonly impulse: number;
+        readonly time: number;
+        /** On the worst screw of the motor's base [N]. */
+        readonly screwPull: number;
+        readonly screwShear: number;
+      }
+    | undefined;
   /** What meets the ground first in a level drop, and how far the next is behind it [m]. */
   readonly landsFirst: {
     readonly what: 'pack' | 'arms' | 'plate' | 'guards' | 'camera';

@@ -1,4 +1,4 @@
-import type { HitReport } from '../../assess/parts/airframeData.ts';
+import type { HitReport, HitsReport } from '../../assess/parts/airframeData.ts';
 import { hitsPart } from '../../assess/parts/hits/hitsPart.ts';
 import type { Io } from '../io.ts';
 import { type AskPartOptions, loadPartContext } from '../partContext.ts';
@@ -11,7 +11,7 @@ export interface AskHitsOptions extends AskPartOptions {
 
 /** `ask hits`: what a square hit does to the arms, the weakest for each way and surface or all of them. */
 export function askHits(file: string, options: AskHitsOptions, io: Io): void {
-  const result = hitsPart.run(loadPartContext(file, options, io, false));
+  const result = hitsPart.run(loadPartContext(file, options, io));
   const report = result.data?.hits;
   if (options.json) {
     io.writeOut(partJson(result, report));
@@ -34,11 +34,12 @@ export function askHits(file: string, options: AskHitsOptions, io: Io): void {
     hit.breakingSpeed === undefined ? '' : inMetres(hit.breakingSpeed),
     hit.weakest,
   ]);
-  const { landsFirst, leadsNose } = report;
+  const { landsFirst, leadsNose, stopping } = report;
   const lines = [
     printTable(header, rows, ['left', 'left', 'left', 'right', 'right', 'right', 'right', 'right', 'left']),
     '',
     `Lands first on the ${landsFirst.what}, ${millimetres(landsFirst.lead)} before anything else; the ${leadsNose.what} reach furthest forward, by ${millimetres(leadsNose.lead)}.`,
+    ...(stopping === undefined ? [] : [stoppingLine(stopping)]),
     ...findingLines(result.findings),
   ];
   io.writeOut(`${lines.join('\n')}\n`);
@@ -54,6 +55,9 @@ function weakest(hits: readonly HitReport[]): readonly HitReport[] {
   }
   return [...found.values()];
 }
+
+const stoppingLine = (stopping: NonNullable<HitsReport['stopping']>) =>
+  `A blade bears ${stopping.bladeForce.toPrecision(2)} N: ${stopping.torque.toPrecision(2)} N m stop a propeller at ${stopping.angularSpeed.toPrecision(2)} rad/s in ${(1000 * stopping.time).toPrecision(2)} ms, pushing its arm aside by ${stopping.impulse.toPrecision(2)} N s and pulling a motor screw by ${stopping.screwPull.toPrecision(2)} N; more breaks the blade.`;
 
 const inMetres = (speed: number) => speed.toPrecision(3);
 const millimetres = (length: number) => `${(1000 * length).toFixed(1)} mm`;

@@ -87,6 +87,20 @@ describe('hits', () => {
     expect(bladeForce(blade, 'carbon').median / byHand).toBeCloseTo(600 / 70, 6);
   });
 
+  it('a propeller stops as a flywheel does: J omega = T t, and the screws bear the moment of the push, by hand', () => {
+    const context = contextOf('first-freestyle/turnstone', {}, false);
+    const { stopping, hits } = reportOf(context);
+    const motor = context.craft.motors[0]!;
+    const radius = context.craft.rotors[0]!.blade.diameter / 2;
+    expect(stopping!.torque).toBeCloseTo(stopping!.bladeForce * 0.85 * radius, 12);
+    expect(stopping!.torque * stopping!.time).toBeCloseTo(motor.rotatingInertia * stopping!.angularSpeed, 12);
+    expect(stopping!.impulse).toBeCloseTo(stopping!.bladeForce * stopping!.time, 12);
+    const height = -motor.discPlace[2] - context.craft.frame.arms[0]!.thickness / 2;
+    const circle = Math.max(...motor.fit.mountCircles);
+    expect(stopping!.screwPull).toBeCloseTo((stopping!.bladeForce * height) / circle, 9);
+    expect(pick(hits, 'prop strike', 'anything hard').peakForce).toBeCloseTo(2 * stopping!.bladeForce, 9);
+  });
+
   it('measures tell the weakest arm with a band of strength, thickness and ground', () => {
     const { measures } = hitsPart.run(contextOf('first-freestyle/kittiwake', {}, false));
     expect(measures.map(({ id }) => id)).toEqual([

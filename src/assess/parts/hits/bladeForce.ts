@@ -9,7 +9,7 @@ const STRENGTH: Readonly<Record<PartOf<'propeller'>['material'], number>> = {
   wood: 80e6,
 };
 /** Where a blade is struck and where it breaks, over the radius; thickness over chord there (common practice). */
-const STRUCK = 0.85;
+export const STRUCK = 0.85;
 const BREAKS = 0.25;
 const THICKNESS = 0.11;
 /** Section modulus edgewise of an aerofoil over that of its box (from memory). */

@@ -11,15 +11,16 @@ import { hitAll, type StruckCraft, struckCraft } from './hitAll.ts';
 import { hitFindings } from './hitFindings.ts';
 import { hitMeasures } from './hitMeasures.ts';
 import { landsFirst, leadsNose } from './leading.ts';
+import { stoppingOf } from './stopping.ts';
 
 /** What a hit does to each arm. */
 export const hitsPart: AssessPart = {
   id: 'hits',
   label: 'what a hit does to the arms',
-  run: ({ craft, brief }: PartContext): PartResult => {
+  run: ({ craft, brief, flight }: PartContext): PartResult => {
     const struck = struckOf(craft, brief);
     if (!struck.ok) return { measures: [], findings: [] };
-    const report = reportOf(struck.value);
+    const report = reportOf(struck.value, flight?.told.figures['hover-speed']);
     return {
       measures: hitMeasures(craft, report.hits, hitAll(struck.value, STIFFER)),
       findings: hitFindings(craft, report),
@@ -40,12 +41,15 @@ export function hitsOf(craft: Craft, brief: Brief): Outcome<HitsReport> {
   return struck.ok ? solved(reportOf(struck.value)) : struck;
 }
 
-const reportOf = (struck: StruckCraft): HitsReport => ({
+const reportOf = (struck: StruckCraft, angularSpeed = USUAL_SPEED): HitsReport => ({
   hits: hitAll(struck),
+  stopping: stoppingOf(struck.craft, angularSpeed),
   landsFirst: landsFirst(struck.craft),
   leadsNose: leadsNose(struck.craft),
 });
 
+/** Of propellers before they strike, for a craft without a hover [rad/s] (common practice, no source). */
+const USUAL_SPEED = 1500;
 const WOOD = SURFACES.filter(({ name }) => name === 'wood');
 /** Wood with a contact twice as stiff, to see how much that guess matters. */
 const STIFFER = WOOD.map((surface) => ({ ...surface, contactStiffness: 2 * surface.contactStiffness }));
