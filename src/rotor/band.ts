@@ -81,7 +81,7 @@ function openThings(blade: Blade, spreads: Spreads): [moved: (step: number) => B
 }
 
 /** Fastest tip and highest Reynolds number at 0.75 R that the calibration has seen. */
-const MEASURED_TIP_MACH = 0.3;
+export const MEASURED_TIP_MACH = 0.3;
 const MEASURED_REYNOLDS = 150_000;
 
 /** Extra spread where nothing was measured: common practice, no source. */

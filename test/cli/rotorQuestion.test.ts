@@ -91,6 +91,12 @@ it('a reading anchors: the answer at its rpm comes near it and the band narrows'
   }
 });
 
+it('says where a tip is faster than any that was measured', async () => {
+  const words = ['ask', 'rotor', '--diameter', '5 in', '--pitch', '4 in', '--blades', '3', '--rpm'];
+  expect((await quadwright([...words, '30000'])).out).toContain('tip Mach 0.3; here it is 0.59');
+  expect((await quadwright([...words, '10000'])).out).not.toContain('tip Mach');
+});
+
 it('gives a band at the edge of the vortex ring, where a steeper blade has no answer', async () => {
   const words = ['ask', 'rotor', '--diameter', '31 mm', '--pitch', '20 mm', '--blades', '2', '--json'];
   const { out } = await quadwright([...words, '--rpm', '6000', '--advance', '-1']);

@@ -1,6 +1,6 @@
 import { type Air, standardAtmosphere } from '../../air/standardAtmosphere.ts';
 import { noSolution } from '../../numerics/outcome.ts';
-import { rotorBand } from '../../rotor/band.ts';
+import { MEASURED_TIP_MACH, rotorBand } from '../../rotor/band.ts';
 import { bladeFromNameplate, bladeFromTable } from '../../rotor/blade.ts';
 import { anchorBlade } from '../../rotor/fitBlade.ts';
 import { nextMeasurement } from '../../rotor/nextMeasurement.ts';
@@ -79,7 +79,7 @@ export function askRotor(options: AskRotorOptions, io: Io): void {
   io.writeOut(
     options.json
       ? `${JSON.stringify(answers, null, 2)}\n`
-      : `${answersText(answers, blade)}${nextText(blade, sections, air, answers[0])}`,
+      : `${answersText(answers, blade)}${fastText(answers, blade, air)}${nextText(blade, sections, air, answers[0])}`,
   );
 }
 
@@ -205,6 +205,16 @@ function nextText(blade: Blade, sections: SectionTables, air: Air, first: RotorA
   if (best === undefined) return '';
   const share = (of: number) => `${Math.round(100 * of)} %`;
   return `Measure next: ${best.measurement}; it narrows the thrust band to ${share(best.thrustBand)} and the power band to ${share(best.powerBand)} of its width.\n`;
+}
+
+/** Said where a tip is faster than any that the method was checked on. */
+function fastText(answers: readonly RotorAnswer[], blade: Blade, air: Air): string {
+  const fastest = Math.max(
+    ...answers.map(({ rpm, speed }) => Math.hypot((rpm / 60) * Math.PI * blade.diameter, speed)),
+  );
+  return fastest <= MEASURED_TIP_MACH * air.speedOfSound
+    ? ''
+    : `Nothing was measured beyond tip Mach ${MEASURED_TIP_MACH}; here it is ${(fastest / air.speedOfSound).toFixed(2)}, and the bands are widened by judgement.\n`;
 }
 
 /** Two digits, without an exponent: nameplates are not known finer. */
