@@ -21,7 +21,7 @@ export function roundMarks(
   const see = sighted(sighting);
   return [
     ...(shown.dimensions ? [...measures(craft.bounds, see), ...noseArrow(craft.bounds, see)] : []),
-    ...(shown.balance ? balance(craft, see) : []),
+    ...(shown.balance ? balance(craft, see, sighting) : []),
     ...shown.labels.flatMap(({ at, text }) => leader(see(at), text, sighting)),
   ];
 }
@@ -138,11 +138,16 @@ function noseArrow({ low, high }: Bounds, see: See): readonly Shape[] {
   ];
 }
 
-function balance({ centreOfGravity, thrustCentre }: CraftSolids, see: See): readonly Shape[] {
+function balance(
+  { centreOfGravity, thrustCentre }: CraftSolids,
+  see: See,
+  { width }: Sighting,
+): readonly Shape[] {
+  const reach = Math.max(58, 0.13 * width);
   const [weight, lift] = [see(centreOfGravity), see(thrustCentre)];
   const below = weight.y >= lift.y;
   const text = (at: Point, side: 1 | -1, words: string): readonly Shape[] => {
-    const knee = { x: at.x + 58, y: at.y + side * 40 };
+    const knee = { x: at.x + reach, y: at.y + side * 0.55 * reach };
     return [
       { kind: 'path', ink: 'dimension', d: openPath([at, knee, { x: knee.x + 8, y: knee.y }]) },
       { kind: 'text', hand: 'label', x: knee.x + 12, y: knee.y + 4, size: 11, anchor: 'start', text: words },
@@ -156,9 +161,13 @@ function balance({ centreOfGravity, thrustCentre }: CraftSolids, see: See): read
   ];
 }
 
-function leader(at: Point, text: string, { width }: Sighting): readonly Shape[] {
-  const side = at.x > 0.62 * width ? -1 : 1;
-  const knee = { x: at.x + side * 22, y: at.y - 26 };
+/** Away from the middle of the window, where the fewest things are. */
+function leader(at: Point, text: string, { width, height }: Sighting): readonly Shape[] {
+  const [dx, dy] = [at.x - width / 2, at.y - height / 2];
+  const far = Math.hypot(dx, dy);
+  const [ux, uy] = far < 4 ? [0.7, -0.7] : [dx / far, dy / far];
+  const side = ux < 0 ? -1 : 1;
+  const knee = { x: at.x + 64 * ux, y: at.y + 58 * uy + (uy < 0 ? -14 : 14) };
   const end = { x: knee.x + side * 8, y: knee.y };
   return [
     { kind: 'path', ink: 'dimension', d: openPath([at, knee, end]) },

@@ -1,8 +1,9 @@
-import { Fragment, memo, type ReactNode, useMemo, useRef, useState } from 'react';
+import { type FocusEvent, Fragment, memo, type ReactNode, useMemo, useRef, useState } from 'react';
 import type { Build } from '../../build/schema/build.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { useAnswers } from '../state/answers.ts';
 import { change, drag, settle } from '../state/desk.ts';
+import { pick, usePicked } from '../state/picked.ts';
 import { Adjust } from './Adjust.tsx';
 import { LayoutPicker } from './LayoutPicker.tsx';
 import { PartPicker } from './PartPicker.tsx';
@@ -33,7 +34,7 @@ export function Schedule({ build, aircraft }: Props) {
   const rest = slots.filter((slot) => !main(slot));
   return (
     <>
-      <section className="schedule" aria-label="Parts, to change">
+      <section className="schedule" aria-label="Parts, to change" onFocus={pickFocused}>
         {slots.filter(main).map((slot) => (
           <Fragment key={slot.key}>
             <SlotEntry slot={slot} number={NUMBERED[slot.key] ?? 7}>
@@ -53,7 +54,7 @@ export function Schedule({ build, aircraft }: Props) {
         </button>
       </div>
       {all && (
-        <section className="schedule" aria-label="Every other part, to change">
+        <section className="schedule" aria-label="Every other part, to change" onFocus={pickFocused}>
           {rest.map((slot) => (
             <SlotEntry key={slot.key} slot={slot}>
               {slot.key.startsWith('cameras') && <Tilt build={build} index={Number(slot.key.slice(8, -1))} />}
@@ -74,6 +75,12 @@ function useSlots(build: Build): readonly Slot[] {
     slots.map(({ key, label, part }) => `${key} ${label} ${part}`).join('|');
   if (told(fresh) !== told(last.current)) last.current = fresh;
   return last.current;
+}
+
+/** The part whose entry is being changed is the one picked. */
+function pickFocused({ target }: FocusEvent<HTMLElement>): void {
+  const slot = target.closest<HTMLElement>('[data-slot]')?.dataset.slot;
+  if (slot !== undefined) pick(slot);
 }
 
 function LayoutEntry(props: Props) {
@@ -101,9 +108,15 @@ const SlotEntry = memo(function SlotEntry({
 }) {
   const shelf = useAnswers((answers) => answers.shelf);
   const rows = useMemo(() => shelf.filter(slot.takes), [shelf, slot]);
+  const picked = usePicked(({ part }) => part === slot.key);
   const { empty } = slot;
   return (
-    <div className="entry" data-entry={slot.key.startsWith('cameras') && number ? 'camera' : slot.key}>
+    <div
+      className="entry"
+      data-entry={slot.key.startsWith('cameras') && number ? 'camera' : slot.key}
+      data-slot={slot.key}
+      data-picked={picked}
+    >
       <span className="entry-name">
         {number !== undefined && (
           <span className="balloon" aria-hidden="true">

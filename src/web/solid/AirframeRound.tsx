@@ -52,9 +52,9 @@ export function AirframeRound({ build, hits, manner, width, height, loaded = fal
   const loads = useMemo(() => ({ loads: struck, bounds: stressBands(struck) }), [struck]);
   const labels = useMemo(
     () =>
-      struck.map(({ arm, worst, hit }) => ({
+      struck.map(({ arm, worst }) => ({
         at: placeOnArm(arm, worst.at),
-        text: `${Math.round(worst.stress / 1e6)} MPa, ${often(hit.chance)} break`,
+        text: `${Math.round(worst.stress / 1e6)} MPa`,
       })),
     [struck],
   );

@@ -150,7 +150,8 @@ export function openRound(canvas: HTMLCanvasElement): RoundScene | undefined {
       camera.updateProjectionMatrix();
       // From over the reader's left shoulder, as on a drawing with shadows.
       key.position.copy(z).addScaledVector(x, -0.7).addScaledVector(y, 1.1);
-      shared.outline.value = [(2 * OUTLINE) / width, (2 * OUTLINE) / height];
+      const heavy = OUTLINE * Math.min(1, 0.45 + width / 1400);
+      shared.outline.value = [(2 * heavy) / width, (2 * heavy) / height];
       const ratio = Math.min(window.devicePixelRatio, 2);
       if (renderer.getPixelRatio() !== ratio) renderer.setPixelRatio(ratio);
       const size = renderer.getSize(new Vector2());

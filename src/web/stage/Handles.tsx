@@ -2,7 +2,7 @@ import { type KeyboardEvent, memo, type PointerEvent, useRef } from 'react';
 import type { Build } from '../../build/schema/build.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { seenFromAbove } from '../../report/path.ts';
-import type { Frame } from '../../report/shapes.ts';
+import type { Frame, PartKey } from '../../report/shapes.ts';
 import { change, drag, settle } from '../state/desk.ts';
 import { type Movable, withCameraAt, withMotorAt, withPackAt } from './moves.ts';
 
@@ -19,6 +19,8 @@ interface Props {
 /** Something in the plan that can be taken hold of, at a place [m], so large [m]. */
 interface Handle {
   readonly key: string;
+  /** As the drawing groups its shapes. */
+  readonly part: PartKey;
   readonly label: string;
   readonly at: { readonly x: number; readonly y: number };
   readonly size: { readonly x: number; readonly y: number };
@@ -106,6 +108,7 @@ function HandleButton({
       aria-label={`${handle.label}, to move with the arrow keys`}
       title={`${handle.label}: drag, or arrow keys`}
       style={box}
+      data-part={handle.part}
       onPointerDown={down}
       onPointerMove={move}
       onPointerUp={up}
@@ -129,6 +132,7 @@ function handlesOf(
     return [
       {
         key: station.name,
+        part: 'motors',
         label: `${station.name} motor`,
         at: rotor.at,
         size: { x: size, y: size },
@@ -147,6 +151,7 @@ function handlesOf(
   const pack = boxes(['pack']).map(
     (box): Handle => ({
       key: 'pack',
+      part: 'pack',
       label: 'pack',
       at: { x: box.at.x - box.size.x * 0.1, y: box.at.y },
       size: { x: box.size.x * 0.8, y: box.size.y },
@@ -157,6 +162,7 @@ function handlesOf(
   const cameras = boxes(['camera', 'recording']).map(
     (box, i): Handle => ({
       key: `camera ${i}`,
+      part: box.part,
       label: box.part === 'camera' ? 'flying camera' : 'recording camera',
       at: box.at,
       size: box.size,

@@ -10,11 +10,13 @@ import { DrawingView } from '../parts/DrawingView.tsx';
 import { useSize } from '../parts/useSize.ts';
 import { useWindowHeight } from '../parts/useWindowHeight.ts';
 import { RoundSwitch, roundHeight, useManner3d } from '../solid/RoundSwitch.tsx';
+import { usePicked } from '../state/picked.ts';
 import { boardPen, CHART, LEVEL } from './boardPen.ts';
 import { Handles } from './Handles.tsx';
 import { Leaders } from './Leaders.tsx';
 import { MarginNotes } from './MarginNotes.tsx';
 import type { Movable } from './moves.ts';
+import { drawnAs, pickIn } from './pickIn.ts';
 import { StageTools } from './StageTools.tsx';
 import { useTies } from './useTies.ts';
 
@@ -45,6 +47,7 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
   const [leaders, setLeaders] = useState(true);
   const [held, setHeld] = useState<number>();
   const level = width >= LEVEL;
+  const picked = usePicked(({ part }) => drawnAs(part, aircraft));
   const solid = useManner3d(({ round: on }) => on) && round !== undefined;
   const beside = !level ? 'none' : chart ? 'chart' : 'side';
 
@@ -75,9 +78,9 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
       <div className="board-column" ref={boardRef}>
         {round && <RoundSwitch />}
         {solid && round(width, roundHeight(width, windowHeight))}
-        <div className={level ? 'board level' : 'board'} hidden={solid}>
+        <div className={level ? 'board level' : 'board'} hidden={solid} data-picked={picked}>
           {drawing && (
-            <div className="plan">
+            <div className="plan" onPointerDownCapture={(event) => pickIn(event.target, aircraft)}>
               <DrawingView drawing={drawing} pen={pen} className="stage-drawing" />
               {movable && (
                 <Handles

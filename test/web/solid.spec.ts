@@ -1,0 +1,281 @@
+/// <reference path="../report/gltfValidator.d.ts" />
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { validateBytes } from 'gltf-validator';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { launch, openPage, settled, type WatchedPage, workedOut } from './browser.ts';
+import { servePage } from './servePage.ts';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+let browser: Browser;
+let server: Awaited<ReturnType<typeof servePage>>;
+const opened: WatchedPage[] = [];
+
+beforeAll(async () => {
+  [browser, server] = await Promise.all([launch(), servePage()]);
+});
+afterAll(async () => {
+  await browser.close();
+  server.close();
+});
+afterEach(async () => {
+  for (const { page } of opened.splice(0)) await page.context().close();
+});
+
+async function visit(
+  sheet: string,
+  look: Parameters<typeof openPage>[1] = {},
+  before?: (page: Page) => Promise<void>,
+): Promise<WatchedPage> {
+  const watched = await openPage(browser, look);
+  opened.push(watched);
+  await before?.(watched.page);
+  await watched.page.goto(`${server.address}#${sheet}`);
+  await settled(watched.page);
+  await workedOut(watched.page);
+  return watched;
+}
+
+async function inTheRound(look: Parameters<typeof openPage>[1] = {}): Promise<WatchedPage> {
+  const watched = await visit('airframe', look);
+  await watched.page.getByRole('button', { name: 'in the round' }).click();
+  await round(watched.page).waitFor();
+  return watched;
+}
+
+const round = (page: Page) => page.locator('.round-window[data-round=ready]');
+
+/** How much of the window is drawn on, marks left out: pixels clearly darker than the paper, over all of them. */
+async function inked(page: Page): Promise<number> {
+  await page.locator('.round-marks').evaluate((svg) => svg.setAttribute('visibility', 'hidden'));
+  const shot = (await round(page).screenshot()).toString('base64');
+  return await page.evaluate(async (data) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${data}`;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    [canvas.width, canvas.height] = [image.width, image.height];
+    const context = canvas.getContext('2d')!;
+    context.drawImage(image, 0, 0);
+    const { data: pixels } = context.getImageData(0, 0, canvas.width, canvas.height);
+    let drawn = 0;
+    for (let i = 0; i < pixels.length; i += 4)
+      if (pixels[i]! + pixels[i + 1]! + pixels[i + 2]! < 600) drawn++;
+    return drawn / (pixels.length / 4);
+  }, shot);
+}
+
+const marks = (page: Page): Promise<string> => page.locator('.round-marks').innerHTML();
+
+async function saved(page: Page, button: RegExp): Promise<Buffer> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).first().click(),
+  ]);
+  return readFileSync(await download.path());
+}
+
+describe('the airframe in the round', () => {
+  it('comes when first asked for, from our own files, and draws', async () => {
+    const { page, requests, complaints } = await visit('airframe');
+    const before = requests.length;
+    expect(requests.some((url) => url.includes('airframe3d'))).toBe(false);
+    await page.getByRole('button', { name: 'in the round' }).click();
+    await round(page).waitFor();
+    const after = requests.slice(before);
+    expect(after.some((url) => url.includes('airframe3d'))).toBe(true);
+    expect(after.filter((url) => !url.startsWith(server.address))).toEqual([]);
+    expect(await inked(page)).toBeGreaterThan(0.02);
+    // Without a graphics card the browser itself remarks on its own copying of pixels.
+    expect(complaints.filter((each) => !each.includes('GPU stall due to ReadPixels'))).toEqual([]);
+  });
+
+  it('shows the length and width that the plan has, and tells its scale when seen square on', async () => {
+    const { page } = await inTheRound();
+    const text = await marks(page);
+    expect(text).toContain('centre of gravity');
+    expect(text).toMatch(/\d+ mm/);
+    const scale = () => page.locator('.title-block, footer').first().textContent();
+    await page.getByRole('button', { name: 'plan', exact: true }).click();
+    expect(await round(page).getAttribute('data-view')).toBe('plan');
+    expect(await scale()).toMatch(/1 : \d/);
+  });
+
+  it('turns by the keys, and comes back', async () => {
+    const { page } = await inTheRound();
+    const start = await marks(page);
+    await round(page).focus();
+    await page.keyboard.press('ArrowRight');
+    expect(await marks(page)).not.toBe(start);
+    expect(await round(page).getAttribute('data-view')).toBe('free');
+    await page.keyboard.press('+');
+    await page.keyboard.press('0');
+    expect(await marks(page)).toBe(start);
+  });
+
+  it('turns by dragging', async () => {
+    const { page } = await inTheRound();
+    const start = await marks(page);
+    const box = (await round(page).boundingBox())!;
+    await page.mouse.move(box.x + 200, box.y + 200);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 280, box.y + 230, { steps: 4 });
+    await page.mouse.up();
+    expect(await marks(page)).not.toBe(start);
+  });
+
+  it('picks in the schedule what is pressed in the round, and the other way about', async () => {
+    const { page } = await inTheRound();
+    await page.getByRole('button', { name: 'plan', exact: true }).click();
+    const box = (await round(page).boundingBox())!;
+    // Seen from above the pack lies a little behind the middle.
+    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2 + 20);
+    await page.locator('[data-slot=pack][data-picked=true]').waitFor();
+    expect(await marks(page)).toContain('>pack<');
+    await page.getByRole('combobox', { name: 'motors', exact: true }).focus();
+    await page.locator('[data-slot=motors][data-picked=true]').waitFor();
+    expect(await marks(page)).toMatch(/>\w+ \w+ motor</);
+    await page.getByRole('button', { name: 'plan and side' }).click();
+    await page.locator('.board[data-picked=motors]').waitFor();
+    await page.locator('.handle[data-part=pack]').click();
+    await page.locator('[data-slot=pack][data-picked=true]').waitFor();
+  });
+
+  it('switches what lies over it, and shows the stress of a hit with its numbers', async () => {
+    const { page } = await inTheRound();
+    await page.getByRole('checkbox', { name: 'dimensions' }).uncheck();
+    expect(await marks(page)).not.toMatch(/\d mm/);
+    await page.getByRole('checkbox', { name: 'slipstreams' }).check();
+    await page.getByRole('checkbox', { name: 'loads of a hit' }).check();
+    await page.getByRole('list', { name: /stress along the arm/ }).waitFor();
+    expect(await page.locator('.round-legend li').count()).toBe(5);
+    expect((await marks(page)).match(/\d+ MPa/g)!.length).toBeGreaterThan(3);
+    const side = await page.locator('.round-loads').textContent();
+    await page.getByRole('combobox', { name: 'struck' }).selectOption('flat');
+    expect(await page.locator('.round-loads').textContent()).not.toBe(side);
+  });
+
+  it('follows a part that is changed', async () => {
+    const { page } = await inTheRound();
+    const start = await marks(page);
+    await page.getByRole('combobox', { name: 'layout', exact: true }).click();
+    await page
+      .getByRole('option', { name: /^dead cat/ })
+      .first()
+      .click();
+    await settled(page);
+    await expect.poll(() => marks(page)).not.toBe(start);
+  });
+
+  it('says it in words where there is no WebGL, and leaves the plan at hand', async () => {
+    const { page, complaints } = await visit('airframe', {}, async (fresh) => {
+      await fresh.addInitScript(() => {
+        const own = HTMLCanvasElement.prototype.getContext;
+        HTMLCanvasElement.prototype.getContext = function (
+          this: HTMLCanvasElement,
+          kind: string,
+          ...rest: never[]
+        ) {
+          return kind.startsWith('webgl') ? null : Reflect.apply(own, this, [kind, ...rest]);
+        } as typeof own;
+      });
+    });
+    await page.getByRole('button', { name: 'in the round' }).click();
+    const words = page.locator('.round-absent');
+    await words.waitFor();
+    expect(await words.textContent()).toMatch(/no WebGL.*\d+ mm long.*pack/s);
+    await page.getByRole('button', { name: 'plan and side' }).click();
+    await page.locator('.stage-drawing').waitFor();
+    expect(complaints).toEqual([]);
+  });
+});
+
+describe('what is saved', () => {
+  it('is a glTF file that the standard passes', async () => {
+    const { page } = await inTheRound();
+    const { issues } = await validateBytes(new Uint8Array(await saved(page, /save glTF/)));
+    expect(issues.messages.filter(({ severity }) => severity <= 1)).toEqual([]);
+  });
+
+  it('is a picture of the round, of the plan, and the plan as SVG', async () => {
+    const { page } = await inTheRound();
+    // The first eight bytes of a PNG (ISO/IEC 15948, 5.2), then width and height in the header chunk.
+    const isPng = (bytes: Buffer): void => {
+      expect([...bytes.subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
+      expect(bytes.readUInt32BE(16)).toBeGreaterThan(400);
+      expect(bytes.length).toBeGreaterThan(10_000);
+    };
+    isPng(await saved(page, /save PNG of the view in the round/));
+    await page.getByRole('button', { name: 'plan and side' }).click();
+    isPng(await saved(page, /save PNG of the plan/));
+    const svg = (await saved(page, /save SVG of the plan/)).toString();
+    const faults = await page.evaluate(
+      (text) => new DOMParser().parseFromString(text, 'image/svg+xml').querySelectorAll('parsererror').length,
+      svg,
+    );
+    expect(faults).toBe(0);
+    expect(svg.match(/class="ink-disc"/g)).toHaveLength(4);
+  });
+
+  it('is an SVG of every figure of a subject', async () => {
+    const { page } = await visit('flight');
+    const buttons = page.locator('[role=tabpanel]:not([hidden]) .figure h3 button');
+    const count = await buttons.count();
+    expect(count).toBeGreaterThan(1);
+    for (let i = 0; i < count; i++) {
+      const [download] = await Promise.all([page.waitForEvent('download'), buttons.nth(i).click()]);
+      expect(readFileSync(await download.path(), 'utf8')).toMatch(/^<svg xmlns[\s\S]+<\/svg>$/);
+    }
+  });
+});
+
+describe('how it rings', () => {
+  it('stands still for who asked for less movement, and says how much larger than life it is', async () => {
+    const { page } = await visit('shake');
+    await page.locator('.mode-round').scrollIntoViewIfNeeded();
+    await round(page).waitFor();
+    const says = () => page.locator('.mode-round .figure-says').textContent();
+    expect(await says()).toMatch(/Drawn x [\d,]+, slowed 1 : [\d,]+/);
+    const play = page.getByRole('button', { name: 'let it swing' });
+    expect(await play.getAttribute('aria-pressed')).toBe('false');
+    await play.click();
+    await page.getByRole('button', { name: 'hold still' }).click();
+    const before = await says();
+    const modes = page.getByRole('combobox', { name: 'mode' });
+    expect(await modes.locator('option').first().textContent()).toMatch(/\d+ Hz \(\d+ to \d+\)/);
+    await modes.selectOption({ index: 7 });
+    expect(await says()).not.toBe(before);
+  });
+});
+
+for (const theme of ['light', 'dark'] as const) {
+  for (const width of [390, 1440]) {
+    it(`has no accessibility fault and fits, ${theme}, ${width} px`, async () => {
+      const { page } = await inTheRound({ theme, width });
+      await page.evaluate(AXE);
+      await page.getByRole('checkbox', { name: 'loads of a hit' }).check();
+      expect(await faults(page)).toEqual([]);
+      expect(
+        await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+      ).toBeLessThanOrEqual(0);
+      await page.getByRole('tab', { name: 'shake' }).click();
+      await page.locator('.mode-round').scrollIntoViewIfNeeded();
+      await round(page).waitFor();
+      expect(await faults(page)).toEqual([]);
+      expect(
+        await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+      ).toBeLessThanOrEqual(0);
+    });
+  }
+}
+
+const faults = (page: Page): Promise<string[]> =>
+  page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    const { violations } = await axe.run();
+    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`);
+  });
