@@ -7,6 +7,7 @@ import { FileDrop } from './desk/FileDrop.tsx';
 import { Header } from './Header.tsx';
 import { layer } from './layer.ts';
 import { LessonDialog } from './lessons/LessonDialog.tsx';
+import { ListDialog } from './lists/ListDialog.tsx';
 import { Notices } from './Notices.tsx';
 import { OwnPartDialog } from './own/OwnPartDialog.tsx';
 import { BuildSheet } from './sheets/BuildSheet.tsx';
@@ -66,6 +67,7 @@ export function App() {
           <div ref={layer} />
         </main>
         <TitleBlock pen={pen} manner={manner} />
+        <ListDialog />
         <FileDrop />
         <OwnPartDialog />
         <LessonDialog />

@@ -15,6 +15,7 @@ import './styles/subjects.css';
 import './styles/round.css';
 import './styles/own.css';
 import './styles/shortlist.css';
+import './styles/lists.css';
 
 const page = document.getElementById('page');
 if (page === null) throw new Error('index.html has lost its #page');

@@ -29,5 +29,9 @@ export function FileDrop() {
       window.removeEventListener('drop', onDrop);
     };
   }, []);
-  return over ? <p className="drop-here">Drop it: a build, a brief or a shelf, as YAML or JSON.</p> : null;
+  return over ? (
+    <p className="drop-here">
+      Drop it: a build, a brief or a shelf, as YAML or JSON; a list of parts as CSV.
+    </p>
+  ) : null;
 }

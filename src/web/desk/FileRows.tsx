@@ -20,15 +20,15 @@ export function FileRows() {
       <ul className="desk-list">
         <li>
           <span>
-            Take in a build, a brief or a shelf{' '}
-            <small>the command line's own YAML or JSON; or drop it on the page</small>
+            Take in a build, a brief, a shelf, or a list of parts{' '}
+            <small>the command line's own YAML or JSON, lists as CSV; or drop it on the page</small>
           </span>
           <input
             ref={chooser}
             type="file"
             multiple
             hidden
-            accept=".yaml,.yml,.json"
+            accept=".yaml,.yml,.json,.csv,.tsv,.txt"
             aria-label="files to take in"
             onChange={(event) => {
               void importFiles([...(event.target.files ?? [])]);

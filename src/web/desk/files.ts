@@ -1,6 +1,7 @@
 import { briefData } from '../../build/write/briefData.ts';
 import { buildData } from '../../build/write/buildData.ts';
 import { yamlText } from '../../build/write/yamlText.ts';
+import { openList } from '../lists/list.ts';
 import { useAnswers } from '../state/answers.ts';
 import { addBuild, rethink, useDesk } from '../state/desk.ts';
 import { tell } from '../state/notices.ts';
@@ -34,7 +35,7 @@ export function exportShelf(): void {
 /** A file larger than the reader takes is not even opened [bytes]. */
 const LARGEST = 2 * 1024 * 1024;
 
-/** Reads files that a user gave: builds are added, a brief takes the place of the old one, parts are laid on the shelf. */
+/** Reads files that a user gave: builds are added, a brief takes the place of the old one, parts are laid on the shelf; a list is shown first. */
 export async function importFiles(files: Iterable<File>): Promise<void> {
   const done: string[] = [];
   const refused: string[] = [];
@@ -43,6 +44,10 @@ export async function importFiles(files: Iterable<File>): Promise<void> {
       refused.push(
         `${file.name}: ${Math.ceil(file.size / 1024)} kB is too large for a build, a brief or a shelf.`,
       );
+      continue;
+    }
+    if (/\.(csv|tsv|txt)$/i.test(file.name)) {
+      openList(file.name, await file.text());
       continue;
     }
     const read = await theWorkers().quick.read(await file.text(), file.name);
@@ -61,6 +66,9 @@ export async function importFiles(files: Iterable<File>): Promise<void> {
         else done.push(`your parts, from ${file.name}`);
         break;
       }
+      case 'list':
+        openList(file.name, await file.text());
+        break;
       case 'unreadable':
         refused.push(...read.reasons);
     }

@@ -64,6 +64,10 @@ export function openDesk(): Desk {
   let stopped = false;
 
   return {
+    partsList: async (ask) => {
+      const { partsListView, wholeShelf } = await readers();
+      return partsListView(ask, wholeShelf());
+    },
     lend: async (port) => {
       const { searchHand } = await import('./searchHand.ts');
       expose(

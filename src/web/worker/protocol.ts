@@ -7,6 +7,7 @@ import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import type { CraftSolids } from '../../report/solids/solidsOf.ts';
 import type { DraftRead, Drive, OwnPart, PartDraft, PartField } from './ownPartProtocol.ts';
+import type { PartsListAsk, PartsListView } from './partsListProtocol.ts';
 import type { SearchAsk, SearchNews, SearchReport } from './searchProtocol.ts';
 
 /** What the page asks of its workers. Reading, checking and physics all happen over there. */
@@ -26,6 +27,8 @@ export interface Desk {
   readonly solids: (build: Build) => Promise<CraftSolids | undefined>;
   /** Tells by its first line what a file is, and reads it as the command line would. */
   readonly read: (text: string, file: string) => Promise<FileRead>;
+  /** Reads a list of parts, its columns told, remembered or guessed; keeps nothing. */
+  readonly partsList: (ask: PartsListAsk) => Promise<PartsListView>;
   /** Does pieces of a search for a foreman who holds the other end of the port. */
   readonly lend: (port: MessagePort) => Promise<void>;
   /** Searches the shelf with workers lent by their ports; see `searchForeman.ts`. */
@@ -106,6 +109,7 @@ export type FileRead =
   | { readonly is: 'build'; readonly build: Build }
   | { readonly is: 'brief'; readonly brief: Brief }
   | { readonly is: 'shelf'; readonly text: string }
+  | { readonly is: 'list' }
   | { readonly is: 'unreadable'; readonly reasons: readonly string[] };
 
 /** A part as a picker lists it. */

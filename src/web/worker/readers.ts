@@ -9,6 +9,7 @@ import { EMPTY_SHELF, type Shelf } from '../../build/shelf.ts';
 
 export { offShelf, ontoShelf } from '../../build/lists/ontoShelf.ts';
 export { draftPart, ownParts, partFields } from './ownParts.ts';
+export { partsListView } from './partsList.ts';
 
 import type { FileRead, KeptBuild, OpenBuild } from './protocol.ts';
 
@@ -19,7 +20,7 @@ const SHELF: Readonly<Record<string, string>> = import.meta.glob('../../../shelf
 });
 
 /** The shipped shelf with its parts as their files wrote them, for parts of the user's to be based on. */
-function wholeShelf(): Shelf {
+export function wholeShelf(): Shelf {
   const faults: string[] = [];
   return Object.entries(SHELF).reduce((under: Shelf, [path, text]) => {
     return taken(readShelf(text, path, under), faults) ?? under;
@@ -43,6 +44,8 @@ export function readAny(text: string, file: string): FileRead {
   const parsed = parseText(text, file);
   if (!parsed.ok) return unreadable(parsed.errors);
   const { data } = parsed.value;
+  // No file of ours: a list of parts in someone's own words.
+  if (Array.isArray(data)) return { is: 'list' };
   const format = typeof data === 'object' && data !== null && 'format' in data ? data.format : undefined;
   switch (format) {
     case BUILD_FORMAT: {
