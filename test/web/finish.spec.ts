@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readBrief } from '../../src/build/read/readBuild.ts';
 import { formatQuantity } from '../../src/units/formatQuantity.ts';
 import { differencesOf } from '../../src/web/trial/differences.ts';
+import { remediesOf } from '../../src/web/trial/remedies.ts';
 import { openDesk } from '../../src/web/worker/openDesk.ts';
 import { launch, settled } from './browser.ts';
 import { servePage } from './servePage.ts';
@@ -219,5 +220,23 @@ describe('what a change does', () => {
     expect([gone, come]).toEqual([[], []]);
     const fewer = { ...view.assessment, findings: view.assessment.findings.slice(1) };
     expect(differencesOf(view.assessment, fewer).gone).toHaveLength(1);
+  });
+});
+
+describe('remedies to try', () => {
+  it('change what their finding speaks of: power as radiated, screws of the list, arms', async () => {
+    const { build } = builds.find(({ id }) => id === 'bonxie')!;
+    const view = await desk.assess(build, brief);
+    if (!view.ok) throw new Error('the demo is worked out');
+    const { shelf } = await desk.open();
+    const remedies = (id: string) => {
+      const found = view.assessment.findings.find((finding) => finding.id === id);
+      return found === undefined ? [] : remediesOf(found, build, view, shelf);
+    };
+    const [power] = remedies('video-power-legal');
+    const less = power?.kind === 'change' ? await desk.assess(power.build, brief) : undefined;
+    expect(less?.ok && less.assessment.findings.some(({ id }) => id === 'video-power-legal')).toBe(false);
+    const [screws] = remedies('motor-screws-at-hand');
+    expect(screws?.says).toBe('motor screws of 9 mm');
   });
 });

@@ -34,6 +34,12 @@ function known(finding: Finding, build: Build, view: Shown, shelf: readonly Shel
     case 'motor-screw-into-winding':
     case 'motor-screw-short':
       return otherScrews(build, view);
+    case 'motor-screws-at-hand':
+      return boxedScrews(finding, build);
+    case 'hover-resonance':
+    case 'throttle-ranges-that-ring':
+    case 'mode-in-controller-band':
+      return thickerArms(build, view);
     case 'camera-tilt-window':
     case 'camera-tilt-range':
     case 'camera-against-cruise':
@@ -87,6 +93,29 @@ function otherScrews(build: Build, { picture }: Shown): readonly Remedy[] {
   });
 }
 
+/** The screws that the frame goes with. */
+function boxedScrews({ number }: Finding, build: Build): readonly Remedy[] {
+  if (number?.quantity !== 'length') return [];
+  const motorLength = number.limit;
+  return change(`motor screws of ${millimetres(motorLength)}`, {
+    ...build,
+    screws: { ...build.screws, motorLength },
+  });
+}
+
+const THICKER = 0.001; // [m], the step in which plates are sold
+
+/** Stiffer arms move the modes up; mass and price go with them. */
+function thickerArms(build: Build, { picture }: Shown): readonly Remedy[] {
+  const arm = picture.arms[0]?.thickness;
+  if (arm === undefined) return [];
+  const armThickness = Math.round((arm + THICKER) * 1e5) / 1e5;
+  return change(`arms of ${millimetres(armThickness)}`, {
+    ...build,
+    frame: { ...build.frame, armThickness },
+  });
+}
+
 function toTheLimit({ number }: Finding, build: Build): readonly Remedy[] {
   if (number?.quantity !== 'angle') return [];
   const tilt = number.limit;
@@ -96,7 +125,12 @@ function toTheLimit({ number }: Finding, build: Build): readonly Remedy[] {
 
 function lessPower({ number }: Finding, build: Build): readonly Remedy[] {
   if (number?.quantity !== 'power' || build.videoLink === undefined) return [];
-  const outputPower = number.limit;
+  const { value, limit } = number;
+  const now = build.videoLink.outputPower;
+  // The value is what is radiated: the antenna bundles, so that less goes into it. In whole milliwatts.
+  const outputPower =
+    now !== undefined && value > now ? Math.floor((1000 * now * limit) / value) / 1000 : limit;
+  if (!(outputPower > 0) || outputPower === now) return [];
   return change(`set the video link to ${Math.round(outputPower * 1000)} mW`, {
     ...build,
     videoLink: { ...build.videoLink, outputPower },
