@@ -1,13 +1,10 @@
-import { standardAtmosphere } from '../../../src/air/standardAtmosphere.ts';
 import { massProperties } from '../../../src/airframe/massProperties.ts';
 import type { MassItem, MassProperties, Primitive } from '../../../src/airframe/types.ts';
 import { type BodyDrag, bodyDragOf } from '../../../src/flight/forward/bodyDrag.ts';
-import type { FlightModel, RotorRead } from '../../../src/flight/types.ts';
+import type { FlightModel } from '../../../src/flight/types.ts';
 import type { Vector3 } from '../../../src/numerics/vector3.ts';
-import { bladeFromNameplate } from '../../../src/rotor/blade.ts';
-import { buildRotorMap, emptyReading, readRotorMap } from '../../../src/rotor/rotorMap.ts';
-import { sectionTables } from '../../../src/rotor/sections.ts';
 import { exampleQuad } from '../exampleModel.ts';
+import { realPropeller } from '../realPropeller.ts';
 
 /**
  * A 5 inch quad put together from solids, so that mass, balance, inertia and drag all follow from where things sit.
@@ -29,23 +26,8 @@ export interface Quad {
   readonly rings?: { readonly tipGap: number; readonly height: number; readonly wall: number };
 }
 
-const DIAMETER = 5.1 * 0.0254;
+const DIAMETER = realPropeller.propDiameter;
 const DISC_HEIGHT = 0.022;
-const air = standardAtmosphere({ height: 0 });
-const map = buildRotorMap(
-  bladeFromNameplate({ diameter: DIAMETER, pitch: 4.3 * 0.0254, bladeCount: 3 }),
-  sectionTables(),
-  air,
-  'coarse',
-);
-if (!map.ok) throw new Error(map.reason);
-const reading = emptyReading();
-const rotor: RotorRead = (angularSpeed, axialSpeed, out) => {
-  readRotorMap(map.value, angularSpeed, axialSpeed, air, reading);
-  out.thrust = reading.thrust;
-  out.torque = reading.torque;
-};
-
 export interface Built {
   readonly items: readonly MassItem[];
   readonly massProperties: MassProperties;
@@ -108,8 +90,7 @@ export function built(quad: Quad): Built {
     ...example,
     stations: example.stations.map((station, i) => ({
       ...station,
-      rotor,
-      propDiameter: DIAMETER,
+      ...realPropeller,
       position: [motors[i]![0], motors[i]![1], -DISC_HEIGHT] as const,
     })),
     mass: properties.mass,

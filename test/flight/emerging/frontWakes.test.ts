@@ -44,10 +44,10 @@ describe('front rotors’ wakes on the rear', () => {
     expect(squashed!.cost).toBeGreaterThan(square!.cost);
   });
 
-  it('costs a true X a few per cent of its power at most, and fades as it leans away from its wakes', () => {
+  it('costs a true X a per cent or so of its power, and fades as it leans away from its wakes', () => {
     const costs = speeds.map((speed) => suffered('true X', speed).cost);
-    expect(Math.max(...costs)).toBeGreaterThan(0.01);
-    expect(Math.max(...costs)).toBeLessThan(0.06);
+    expect(Math.max(...costs)).toBeGreaterThan(0.005);
+    expect(Math.max(...costs)).toBeLessThan(0.03);
     expect(costs.at(-1)!).toBeLessThan(0.5 * Math.max(...costs));
   });
 

@@ -4,6 +4,7 @@ import { type ForwardOptions, forwardCraft, forwardPoint } from '../../../src/fl
 import { type FlightModel, neutralLevers } from '../../../src/flight/types.ts';
 import type { Vector3 } from '../../../src/numerics/vector3.ts';
 import { exampleQuad } from '../exampleModel.ts';
+import { realPropeller } from '../realPropeller.ts';
 
 export const bodyDrag: DragAreas = {
   front: { area: 0.008, coefficient: 1.1 },
@@ -29,6 +30,7 @@ export function onFrame(
     ...model,
     stations: model.stations.map((station, i) => ({
       ...station,
+      ...realPropeller,
       position: [places[i]![0], places[i]![1], -0.02] as const,
     })),
   };

@@ -17,8 +17,9 @@ import {
   type SimulationModel,
   type SimulationState,
 } from '../../../src/flight/simulation/types.ts';
-import { neutralLevers } from '../../../src/flight/types.ts';
+import { type FlightModel, neutralLevers } from '../../../src/flight/types.ts';
 import { exampleQuad, idealRotor } from '../exampleModel.ts';
+import { realPropeller } from '../realPropeller.ts';
 
 const inertia = [
   [0.003, 0, 0],
@@ -44,8 +45,8 @@ function levelFlight(
   topArea: number,
   speed: number | 'top',
   bars: readonly BarDrag[] = [],
+  quad: FlightModel = exampleQuad(),
 ) {
-  const quad = exampleQuad();
   const drag = {
     front: { area: frontArea, coefficient: 1 },
     side: { area: frontArea, coefficient: 1 },
@@ -106,6 +107,25 @@ describe('level flight against the equations of motion', () => {
       for (const speed of [5, 12, 20, 'top'] as const) {
         const out = unrest(levelFlight(body, 2 * body, speed, bars));
         for (const i of [3, 4, 5]) expect(Math.abs(out[i]!)).toBeLessThan(1e-5 * 9.8);
+        for (const i of [10, 11, 12]) expect(Math.abs(out[i]!)).toBeLessThan(1e-2);
+      }
+    }
+  });
+
+  it('so is that of rotors with hub moments and side forces, in the middle and off it', () => {
+    for (const [x, y] of [
+      [0, 0],
+      [0.008, 0.004],
+    ] as const) {
+      const still = exampleQuad({ centreOfGravity: [x, y, 0.01] });
+      const stations = still.stations.map((station) => ({ ...station, ...realPropeller }));
+      for (const speed of [5, 12, 20, 'top'] as const) {
+        const flying = levelFlight(0.011, 0.022, speed, [], { ...still, stations });
+        const out = unrest(flying);
+        for (const rotor of flying.trim.rotors) expect(rotor.momentAdvancingUp).toBeGreaterThan(1e-3);
+        // Unequal side forces of a craft out of balance would want a hair of bank.
+        for (const i of [3, 5]) expect(Math.abs(out[i]!)).toBeLessThan(1e-5 * 9.8);
+        expect(Math.abs(out[4]!)).toBeLessThan(x === 0 ? 1e-5 : 0.05 * 9.8);
         for (const i of [10, 11, 12]) expect(Math.abs(out[i]!)).toBeLessThan(1e-2);
       }
     }
