@@ -6,6 +6,7 @@ import { sizeOf } from '../infer/sizes.ts';
 import type { Build } from '../schema/build.ts';
 import type { Box } from '../schema/fields.ts';
 import type { Part } from '../schema/part.ts';
+import { guardItems, isGuard } from './guardItems.ts';
 
 /** Rubber feet or standoffs under each board of the stack, and the pad under the pack [m] (common practice). */
 const UNDER_BOARD = 0.004;
@@ -185,6 +186,10 @@ export function partItems(input: {
     block(`${antenna.for} antenna`, `antennas[${index}]`, antenna, { place, size });
   }
   for (const [index, { part, count }] of parts.extras.entries()) {
+    if (isGuard(part)) {
+      items.push(...guardItems(part, `extras[${index}]`, part.mass.value * count, motors));
+      continue;
+    }
     const { size } = sizeOf(part);
     const place = beside(
       build.extras[index]?.place,
@@ -269,8 +274,6 @@ function extraPlace(
       return [at.rear + 0.01, 0, at.topZ - 0.006];
     case 'capacitor':
       return [at.rear + 0.005, 0, at.inside];
-    case 'guardSet':
-      return [0, 0, 0];
     case 'mount': {
       const role =
         part.holds === 'recording camera'
@@ -281,7 +284,7 @@ function extraPlace(
       const index = at.build.cameras.findIndex((camera) => camera.role === role);
       const camera = at.cameras[index];
       if (camera) return camera.place;
-      return part.holds === 'arm guard' ? [0, 0, 0] : [at.rear, 0, at.topZ - 0.006];
+      return [at.rear, 0, at.topZ - 0.006];
     }
     default:
       return [at.rear + 0.015, 0, at.inside];

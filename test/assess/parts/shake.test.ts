@@ -8,7 +8,7 @@ import { boardShake, crossingsOf, feltAt } from '../../../src/assess/parts/shake
 import { quickModes } from '../../../src/assess/parts/shake/shakeMeasures.ts';
 import { shakePart } from '../../../src/assess/parts/shake/shakePart.ts';
 import { firstModesOf, structureOf } from '../../../src/assess/parts/shake/structure.ts';
-import { contextOf, DEMOS } from './crafts.ts';
+import { contextOf, DEMOS, demoBuild } from './crafts.ts';
 
 const turnstone = contextOf('first-freestyle/turnstone');
 const { craft } = turnstone;
@@ -33,8 +33,30 @@ describe('a craft as a beam model', () => {
   });
 
   it('holds each motor with its propeller on its own arm', () => {
-    const motor = craft.parts.motors[0]!.mass.value + craft.parts.propellers[0]!.mass.value;
+    const { extras, motors, propellers } = craft.parts;
+    const shoes = extras.filter(({ part }) => part.kind === 'mount' && part.holds === 'arm guard');
+    const shod = shoes.reduce((sum, { part, count }) => sum + part.mass.value * count, 0) / 4;
+    const motor = motors[0]!.mass.value + propellers[0]!.mass.value + shod;
     for (const { arm } of craftFrame(craft).arms) expect(arm.tipBody!.mass).toBeCloseTo(motor, 9);
+  });
+
+  it('carries guards from a bag as hoops on the ends of its arms, not in the middle', () => {
+    const build = demoBuild('first-freestyle/turnstone');
+    const fender = { part: 'fender-5', count: 1 };
+    const guarded = contextOf(
+      'first-freestyle/turnstone',
+      { build: { extras: [...build.extras, fender] } },
+      false,
+    ).craft;
+    const [bare, hooped] = [craft, guarded].map(craftFrame);
+    const tip = (question: typeof bare) => question!.arms[0]!.arm.tipBody!;
+    const extra = guarded.parts.extras.at(-1)!.part.mass.value;
+    expect(tip(hooped).mass - tip(bare).mass).toBeCloseTo(extra / 4, 9);
+    expect(Math.abs(hooped!.hub.body.mass - bare!.hub.body.mass)).toBeLessThan(0.05 * extra);
+    const modes = [bare, hooped].map((question) => firstModesOf(question!));
+    expect(modes[1]!.ok && modes[0]!.ok && modes[1]!.value.upright / modes[0]!.value.upright).toBeLessThan(
+      0.98,
+    );
   });
 
   it('changes every arm alike and leaves the rest alone', () => {

@@ -26,7 +26,8 @@ export function craftFrame(craft: Craft): FrameQuestion {
   const hub: MassItem[] = [];
   let armScale = 1;
   for (const item of massItems) {
-    const owner = TIP_PARTS.has(item.part) ? ownerOf.get(item.name) : undefined;
+    const rides = TIP_PARTS.has(item.part) || item.part.startsWith('extras[');
+    const owner = rides ? ownerOf.get(item.name) : undefined;
     if (owner !== undefined) {
       tips[owner] = [...(tips[owner] ?? []), item];
     } else if (item.part === 'frame' && arms.has(item.name)) {
