@@ -79,8 +79,8 @@ const FLATTEST = 0.25;
  *
  * V* is below zero at small tilt, where axial momentum theory has no solution: there the reader is reflected about
  * hover, value(-V) = 2 value(0) - value(V), good to second order, and held at a quarter of tip speed. Valid to an advance ratio near 0.3, marked out beyond
- * 0.5. No hub moments, no tip Mach of the advancing blade, no wake of one rotor on another. An azimuth-averaged
- * blade-element rotor can take its place as `ObliqueRotor`.
+ * 0.5. No hub moments, no tip Mach of the advancing blade, no wake of one rotor on another. Where a station
+ * has an oblique reader of its own, `mappedRotor` takes its place.
  */
 export const glauertRotor: ObliqueRotor = (rotor, request) => {
   const { thrust, axialSpeed, edgewiseSpeed, airDensity, diameter, thrustScale, torqueScale } = request;

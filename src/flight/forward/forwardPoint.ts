@@ -18,7 +18,7 @@ export interface ForwardOptions {
   readonly dragCentre?: Vector3;
   /** Arms and other slender bars, whose drag is not in `drag`; none when absent. See `bodyDragOf`. */
   readonly bars?: readonly BarDrag[];
-  /** The closed-form Glauert rotor when absent. */
+  /** For stations without an oblique reader of their own; the closed-form Glauert rotor when absent. */
   readonly oblique?: ObliqueRotor;
   /** Of the model's stations, made before by `wakeTable`; made anew when absent. */
   readonly wakes?: WakeTable | 'left out';
