@@ -22,6 +22,18 @@ describe('the built page', () => {
     expect(kilobytes(first)).toBeLessThan(400);
   });
 
+  it('loads under 160 kB gzip more for the view in the round, and only in one piece of its own', () => {
+    const round = scripts.filter((name) => name.startsWith('airframe3d-'));
+    expect(round).toHaveLength(1);
+    expect(kilobytes(round)).toBeGreaterThan(50);
+    expect(kilobytes(round)).toBeLessThan(160);
+  });
+
+  it('is kept whole for days without a network, what comes later too', () => {
+    const worker = readFileSync(fileURLToPath(new URL('../../dist/web/offline.js', import.meta.url)), 'utf8');
+    for (const name of scripts) expect(worker, name).toContain(`./assets/${name}`);
+  });
+
   it('names what comes later only in calls for it', () => {
     for (const name of first) {
       const text = readFileSync(ASSETS + name, 'utf8');

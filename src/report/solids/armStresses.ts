@@ -44,7 +44,7 @@ export function stressAt({ hit: { stress } }: ArmLoad, along: number): number {
 export function stressBands(loads: readonly ArmLoad[]): readonly number[] {
   const top = Math.max(1e5, ...loads.map(({ worst }) => worst.stress)) / 5;
   const power = 10 ** Math.floor(Math.log10(top));
-  const step = [1, 2, 5, 10].map((each) => each * power).find((each) => each >= top) ?? top;
+  const step = [1, 1.5, 2, 3, 4, 5, 6, 8, 10].map((each) => each * power).find((each) => each >= top) ?? top;
   return [0, 1, 2, 3, 4, 5].map((each) => each * step);
 }
 

@@ -21,7 +21,7 @@ export function RoundSwitch() {
 }
 
 /** Head, tools, schedule and title block of a sheet that is as high as the window [px]. */
-const AROUND = 470;
+const AROUND = 440;
 
 /** Height of the view in the round on a board of that width [px]. */
 export const roundHeight = (width: number, windowHeight: number): number =>

@@ -24,7 +24,7 @@ export interface AirDrawn {
 }
 
 /** How far a slipstream is drawn, in radii of its disc. */
-const REACH = 2.4;
+const REACH = 1.7;
 const STEPS = 24;
 
 /** Swept discs, and the slipstream under each. */
