@@ -61,6 +61,8 @@ export interface ArmChange {
   readonly tipMass?: number;
   /** Added to the root's give out of plane, in the plane and in torsion, as length [m]. */
   readonly looser?: number;
+  /** Added to the root's give out of plane, as a share of the arm's length. */
+  readonly plateGive?: number;
 }
 
 /** The question with every arm changed alike. The hub's mass stays as it is. */
@@ -71,7 +73,7 @@ export function withArms(question: FrameQuestion, change: ArmChange): FrameQuest
 function changedArm(placed: PlacedArm, change: ArmChange): PlacedArm {
   const { arm } = placed;
   const { modulusScale = 1, shearScale = 1, thicknessScale = 1, wider = 0, shorter = 0 } = change;
-  const { tipMassScale = 1, tipMass = 0, looser = 0 } = change;
+  const { tipMassScale = 1, tipMass = 0, looser = 0, plateGive = 0 } = change;
   const { moduli, grip, tipBody } = arm;
   const tipScale = tipBody === undefined ? 1 : tipMassScale * Math.max(0.05, 1 + tipMass / tipBody.mass);
   const [x = 0, y = 0, z = 0] = tipBody?.inertia ?? [];
@@ -92,7 +94,7 @@ function changedArm(placed: PlacedArm, change: ArmChange): PlacedArm {
       },
       grip: {
         ...grip,
-        extraOutOfPlane: (grip.extraOutOfPlane ?? 0) + looser,
+        extraOutOfPlane: (grip.extraOutOfPlane ?? 0) + looser + plateGive * arm.length,
         extraInPlane: (grip.extraInPlane ?? 0) + looser,
         extraTorsion: (grip.extraTorsion ?? 0) + looser,
       },
