@@ -4,7 +4,7 @@ import { type MappedRotor, mapRotor, rotorsOfMaps } from '../choose/shortlist/ro
 import { type Promised, promiseOf, runTask, type TaskResult } from '../choose/shortlist/runTask.ts';
 import { type SearchProgress, type SearchRun, searchAll } from '../choose/shortlist/searchAll.ts';
 import { searcherOf } from '../choose/shortlist/searcher.ts';
-import { fingerprintOf, type SearchState, startState } from '../choose/shortlist/state.ts';
+import { fingerprintOf, revived, type SearchState, startState } from '../choose/shortlist/state.ts';
 import type { SearchContext } from '../choose/shortlist/types.ts';
 import { BadInput, Interrupted, type Io, type Machine } from './io.ts';
 import { progressLine } from './print/progressLine.ts';
@@ -168,7 +168,7 @@ function startOf(
       `--keep: ${keep} belongs to another search (question, brief or shelf differ). Give another file, or take it away.`,
     );
   }
-  return found;
+  return revived(found);
 }
 
 /** Writes the checkpoint and the line of progress. */

@@ -3,6 +3,7 @@ import { addCounts, NO_COUNTS, type SearchCounts } from './counts.ts';
 import { type PreparedSearch, stopAt } from './prepare.ts';
 import type { Bar, TaskResult } from './runTask.ts';
 import { sizesOf } from './tables.ts';
+import type { Scored } from './types.ts';
 
 /**
  * How far a search has come: plain JSON, so that a file of it resumes the search after any end. Tasks
@@ -52,6 +53,20 @@ export function takeResult(
     done: [...state.done, task].sort((a, b) => a - b),
     counts: addCounts(state.counts, result.counts),
   };
+}
+
+/** A state read from JSON, which knows no Infinity: heat never reached comes as null there. */
+export function revived(state: SearchState): SearchState {
+  const each = (scored: Scored): Scored => ({
+    ...scored,
+    values: Object.fromEntries(
+      Object.entries(scored.values as Readonly<Record<string, number | null>>).map(([id, value]) => [
+        id,
+        value ?? (id === 'full-throttle-time-to-limit' ? Number.POSITIVE_INFINITY : Number.NaN),
+      ]),
+    ),
+  });
+  return { ...state, top: state.top.map(each), front: state.front.map(each) };
 }
 
 /** What the next task must beat. */

@@ -116,12 +116,18 @@ function leftOut({ size, counts, relaxed, finished }: ShortlistReport, look: Loo
     ...(failed.length === 0
       ? []
       : [`Of those evaluated: ${failed.map(([name, count]) => `${name} ${many(count)}`).join(', ')}`]),
+    ...(relaxed.length === 0 ? [] : ['Each limit a tenth wider, by itself:']),
     ...relaxed.map(({ limit, gain, entersList, best }) =>
       best === undefined
-        ? `  ${limit} a tenth wider: still nothing`
-        : `  ${limit} a tenth wider: ${entersList} new on the list, the best ${gain > 0 ? `${(100 * gain).toFixed(1)} points higher (${partsOf(best)})` : 'stays'}`,
+        ? `  ${limit}: still nothing`
+        : `  ${limit}: ${entersList} new on the list, the best ${gain > 0 ? `${(100 * gain).toFixed(1)} points higher (${partsOf(best)})` : 'stays'}`,
     ),
-    look.paint.faint('Exact: the same list as assessing every combination; see docs/method/choose.md.'),
+    look.paint.faint(
+      'Exact: the same list as assessing every combination by the quick tier, each aircraft with its best board and',
+    ),
+    look.paint.faint(
+      'camera; level flight, modes and hits are not searched: `assess` what is listed. docs/method/choose.md',
+    ),
   ];
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { paretoFront } from '../../../src/choose/pareto.ts';
 import { groupOf } from '../../../src/choose/shortlist/archive.ts';
 import { runTask } from '../../../src/choose/shortlist/runTask.ts';
-import { type SearchState, startState } from '../../../src/choose/shortlist/state.ts';
+import { revived, type SearchState, startState } from '../../../src/choose/shortlist/state.ts';
 import type { SearchSpace } from '../../../src/choose/shortlist/types.ts';
 import { bruteForce, demo, question, ready } from './smallShelf.ts';
 
@@ -108,6 +108,14 @@ it('gives the Pareto front of assessing every combination', async () => {
 
 /** Sums of masses in another order differ in the last bits. */
 const round = (value: number) => value.toPrecision(10);
+
+it('a checkpoint read back holds heat never reached as never', async () => {
+  const made = ready(question(demo('micro', 'wheatear'), SMALL), demo('micro', 'wheatear').brief);
+  const state = await made.search();
+  const never = { ...state.top[0]!, values: { 'full-throttle-time-to-limit': Number.POSITIVE_INFINITY } };
+  const kept = { ...state, top: [never, ...state.top] };
+  expect(revived(JSON.parse(JSON.stringify(kept)) as SearchState)).toEqual(kept);
+});
 
 describe('however it is run', () => {
   const asked = question(demo('first-freestyle', 'turnstone'), FIVE_INCH);
