@@ -249,6 +249,16 @@ describe('looks', () => {
         await page.locator('[role=tabpanel]:not([hidden]) .figure-row').first().click();
         await page.getByRole('dialog').waitFor();
         expect(await faults(page), 'open how').toEqual([]);
+        await page.keyboard.press('Escape');
+        await page.getByRole('tab', { name: 'choice' }).click();
+        await page.getByRole('button', { name: /one cause at a time/ }).click();
+        await page.getByText(/Cause 1 of/).waitFor();
+        expect(await faults(page), 'one cause at a time').toEqual([]);
+        await page.keyboard.press('Escape');
+        await page.getByRole('button', { name: 'desk', exact: true }).click();
+        await page.getByRole('button', { name: 'enter a part' }).click();
+        await page.getByRole('textbox', { name: 'name' }).waitFor();
+        expect(await faults(page), 'a part of your own').toEqual([]);
       });
     }
   }

@@ -20,6 +20,10 @@ interface Props {
   readonly onScale: (pen: number) => void;
 }
 
+/** As in `index.html`, which shows them before the script is there. */
+const FIRST_WORDS =
+  'Settle a small multirotor before money is spent. Every candidate on the desk is being worked out in your browser: what it lifts, how long and in how much wind it flies, what fits, what shakes, what breaks and what it costs. Nothing is sent anywhere.';
+
 const NARROW = 900;
 const LABELS = 150;
 /** What a column loses to padding and the drawing's own margin [px]. */
@@ -58,7 +62,7 @@ export function ChoiceSheet({ manner, onScale }: Props) {
       return view?.ok === true ? [view.assessment] : [];
     });
     // Until every one is worked out there is no order to speak of.
-    return answered.length === Object.keys(builds).length ? answered : undefined;
+    return answered.length > 0 && answered.length === Object.keys(builds).length ? answered : undefined;
   }, [builds, views]);
   const several = assessments !== undefined && assessments.length >= 2 ? assessments : undefined;
   const comparison = useMemo(() => several && compare(several, wants), [several, wants]);
@@ -75,7 +79,8 @@ export function ChoiceSheet({ manner, onScale }: Props) {
   const column = narrow ? Math.min(width * 0.44, 250) : (width - LABELS) / Math.max(candidates.length, 1);
   const pen = penFor(candidates, column - LOST);
   useLayoutEffect(() => onScale(pen), [pen, onScale]);
-  const label = (measure: string) => comparison?.rows.find((row) => row.id === measure)?.label ?? measure;
+  const label = (measure: string) =>
+    comparison?.rows.find((row) => row.id === measure)?.label ?? measure.replaceAll('-', ' ');
   const laid = { candidates, comparison, pen, manner };
   return (
     <>
@@ -101,9 +106,9 @@ export function ChoiceSheet({ manner, onScale }: Props) {
             manner={manner}
           />
         ) : (
-          <p className="verdict-waiting">
+          <p className={assessments === undefined ? 'first-words' : 'verdict-waiting'}>
             {assessments === undefined
-              ? 'Working the candidates out.'
+              ? FIRST_WORDS
               : 'With two or more builds compared, this says which leads and why. Copy one or add one at the desk.'}
           </p>
         )}
