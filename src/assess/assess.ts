@@ -80,7 +80,6 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
   );
   const flight = prepareFlight(craft, context, context.tier === 'full' && context.parts === undefined);
   const story = flight.ok ? flight.value.told.story : undefined;
-  const massDeviation = craft.unknowns.find((unknown) => unknown.lever === 'massScale')?.deviation ?? 0.03;
   const full = context.tier === 'full' || context.parts !== undefined;
   const parts =
     context.parts ??
@@ -91,7 +90,7 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
       : []);
   const money = moneyReport(costLines(craft, brief, context.shelf), brief);
   const measures = [
-    ...exactMeasures(craft, gaps, massDeviation),
+    ...exactMeasures(craft, gaps, brief.purpose),
     ...(flight.ok ? flownMeasures(craft, brief, flight.value) : []),
     ...moneyMeasures(money),
     ...chargingMeasures(craft, brief, context.shelf),

@@ -1,6 +1,11 @@
 import type { TipGap } from '../airframe/types.ts';
 import type { Craft } from '../build/craft.ts';
+import { SUNDRY_DEVIATION, SUNDRY_SHARE } from '../build/infer/sundryMass.ts';
+import { packMassDeviation } from '../build/resolve/unknowns.ts';
+import type { Purpose } from '../build/schema/brief.ts';
 import { BALANCE_SPREAD } from './levers.ts';
+import { massDeviationOf } from './massBand.ts';
+import { bandOf } from './propagate.ts';
 import type { Measure } from './types.ts';
 import { packShareWindow } from './windows.ts';
 
@@ -10,37 +15,17 @@ const BALANCE_BAND = 1.28 * BALANCE_SPREAD;
 /**
  * Measures that follow from geometry and masses by addition. Their bands are those of the inputs
  * that matter: a mass band where mass divides, none where only cut dimensions stand.
- *
- * @param massDeviation one standard deviation of the all-up mass, relative
  */
-export function exactMeasures(
-  craft: Craft,
-  gaps: readonly TipGap[],
-  massDeviation: number,
-): readonly Measure[] {
-  const { mass, centreOfGravity, inertia } = craft.massProperties;
-  const packMass = craft.parts.pack.mass.value;
-  const share = packMass / mass;
+export function exactMeasures(craft: Craft, gaps: readonly TipGap[], purpose: Purpose): readonly Measure[] {
+  const { centreOfGravity, inertia } = craft.massProperties;
+  const massDeviation = massDeviationOf(craft);
   const list: Measure[] = [
     {
       ...airframe('motor-diagonal', 'largest motor-to-motor distance', 'length', craft.layout.diagonal),
       how: 'Largest distance between motor axes in plan.',
     },
-    {
-      id: 'pack-share',
-      label: "pack's share of the mass",
-      sheet: 'airframe',
-      quantity: 'share',
-      value: share,
-      band: [share * (1 - 1.28 * massDeviation), share * (1 + 1.28 * massDeviation)],
-      better: 'window',
-      window: packShareWindow,
-      how: 'Mass of the pack over all-up mass.',
-      source: 'addition',
-      leansOn: [
-        { input: 'mass of the pack', trust: craft.parts.pack.mass.trust ?? craft.parts.pack.trust, share: 1 },
-      ],
-    },
+    packShare(craft, purpose),
+    ...sundries(craft),
     {
       ...airframe('balance-forward', 'balance, forward of the motors', 'length', centreOfGravity[0]),
       band: [centreOfGravity[0] - BALANCE_BAND, centreOfGravity[0] + BALANCE_BAND],
@@ -75,6 +60,57 @@ export function exactMeasures(
     });
   }
   return list;
+}
+
+/** A pack that is heavier than told makes the whole heavier too; on a scale the whole is known by itself. */
+function packShare(craft: Craft, purpose: Purpose): Measure {
+  const { parts, massProperties, build } = craft;
+  const { mass } = parts.pack;
+  const share = mass.value / massProperties.mass;
+  const own = packMassDeviation(parts);
+  const whole = massDeviationOf(craft);
+  const weighed = build.measured.mass !== undefined;
+  const rest = weighed ? whole : Math.sqrt(Math.max(0, whole ** 2 - (share * own) ** 2));
+  const ofPack = (weighed ? 1 : 1 - share) * own;
+  const variance = ofPack ** 2 + rest ** 2;
+  return {
+    ...airframe('pack-share', "pack's share of the mass", 'share', share),
+    band: bandOf(share, share * Math.sqrt(variance)),
+    better: 'window',
+    window: packShareWindow(purpose),
+    how: 'Mass of the pack over all-up mass.',
+    source: 'addition',
+    leansOn:
+      variance > 0
+        ? [
+            {
+              input: 'mass of the pack',
+              trust: mass.trust ?? parts.pack.trust,
+              share: ofPack ** 2 / variance,
+            },
+            {
+              input: weighed ? 'all-up mass' : 'mass of all the rest',
+              trust: weighed ? ('measured' as const) : ('inferred' as const),
+              share: rest ** 2 / variance,
+            },
+          ].sort((a, b) => b.share - a.share)
+        : [],
+  };
+}
+
+/** What no list of parts has; nothing on a weighed craft. */
+function sundries({ sundryMass }: Craft): readonly Measure[] {
+  if (sundryMass === 0) return [];
+  const spread = (1.2815515655446004 * SUNDRY_DEVIATION) / SUNDRY_SHARE;
+  return [
+    {
+      ...airframe('sundry-mass', 'of it solder, ties, tape, small screws', 'mass', sundryMass),
+      band: [sundryMass * (1 - spread), sundryMass * (1 + spread)],
+      how: '2 % of the mass of all listed parts, in four builds of five between half a hundredth and three and a half; nothing once the build tells a weighed all-up mass.',
+      source: 'common practice, no source',
+      leansOn: [{ input: 'solder, ties, tape and small screws', trust: 'inferred', share: 1 }],
+    },
+  ];
 }
 
 function airframe(id: string, label: string, quantity: Measure['quantity'], value: number): Measure {

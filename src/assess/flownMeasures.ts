@@ -14,7 +14,11 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
   const { figures } = told;
   const { banded, unbanded } = propagate(
     figures as Readonly<Record<FigureName, number>>,
-    leverStates(craft.unknowns, doubt),
+    // Drag has no part in a hover: a story saved.
+    leverStates(
+      craft.unknowns.filter(({ lever }) => lever !== 'dragScale'),
+      doubt,
+    ),
     ({ levers, balanceShift, leversAtFull }) => {
       const raised = tellHover(shifted(model, balanceShift), levers, style, craft, told.story);
       if (!raised.ok) return {};

@@ -29,7 +29,7 @@ export function hoverMeasureForms(purpose: Purpose, styleName: string): readonly
       sheet: 'airframe',
       quantity: 'mass',
       better: 'less',
-      how: 'Sum of every part on board, pack included; a measured mass overrides it.',
+      how: 'Sum of every part on board, pack included, and 2 % for solder, ties, tape and small screws; a measured mass overrides it.',
       source: 'addition',
     },
     {

@@ -33,7 +33,7 @@ export function windowFindings(measures: readonly Measure[]): readonly Finding[]
       {
         id: `${measure.id}-window`,
         sheet: measure.sheet,
-        severity: far && !doubtful ? 'risk' : 'note',
+        severity: far && !doubtful && !harmless(measure.id, below) ? 'risk' : 'note',
         says: `${capital(measure.label)} is ${formatQuantity(value, measure.quantity, { band: measure.band })}, ${below ? 'under' : 'over'} the window of ${show(window.low)} to ${show(window.high)} for this purpose${doubtful ? '; the band reaches into it' : ''}.`,
         number: { value, limit, quantity: measure.quantity },
         remedy: words?.[below ? 0 : 1] ?? 'See what it leans on.',
@@ -43,5 +43,8 @@ export function windowFindings(measures: readonly Measure[]): readonly Finding[]
     ];
   });
 }
+
+/** More thrust than the purpose asks costs money and minutes; it does not endanger. */
+const harmless = (id: string, below: boolean): boolean => id === 'thrust-to-weight' && !below;
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -55,8 +55,9 @@ export function hoverThrottleWindowOf(purpose: Purpose): Window {
 /** Above this throttle in hover nothing is left to fly with: a stop. */
 export const hoverThrottleStop = 0.5;
 
-/** Pack over all-up mass. */
-export const packShareWindow: Window = windowOf(0.25, 0.35);
+/** Pack over all-up mass: who flies far carries more of it. */
+export const packShareWindow = (purpose: Purpose): Window =>
+  purpose === 'cruising' ? windowOf(0.35, 0.5) : windowOf(0.25, 0.35);
 
 /** Tilt of the flying camera [rad]. A novice's window comes before the purpose's. */
 export function cameraTiltWindow(purpose: Purpose, novice: boolean): Window {

@@ -34,6 +34,8 @@ export interface Craft {
   readonly massItems: readonly MassItem[];
   /** Added up, or as measured where the build tells it. */
   readonly massProperties: MassProperties;
+  /** Of that, what no list of parts has: solder, ties, tape, small screws [kg]; 0 when the whole was weighed. */
+  readonly sundryMass: number;
   /** The pack's middle and size, for drawing and balance. */
   readonly pack: { readonly place: Vector3; readonly size: Box };
   /** Bottom to top: what stands on what in the stack. */

@@ -33,12 +33,13 @@ const errorsOf = (build: string, shelf?: string) => {
 describe('a build resolved from listings alone', () => {
   const craft = craftOf();
 
-  test('weighs the sum of its parts', () => {
+  test('weighs the sum of its parts and a fiftieth for solder, ties, tape and small screws', () => {
     // By hand from the shelf: 110 + 4 x 33 + 4 x 4.2 + 205 + 14 + 8 + 9 g, and the inferred pack lead.
     const lead = craft.massItems
       .filter(({ part }) => part === 'wiring')
       .reduce((sum, item) => sum + itemMass(item), 0);
-    expect(craft.massProperties.mass - lead).toBeCloseTo(0.4948, 9);
+    expect(craft.massProperties.mass / 1.02 - lead).toBeCloseTo(0.4948, 9);
+    expect(craft.sundryMass).toBeCloseTo(0.02 * (0.4948 + lead), 9);
     expect(lead).toBeGreaterThan(0);
     expect(lead).toBeLessThan(0.01);
   });
@@ -95,7 +96,7 @@ describe('a build resolved from listings alone', () => {
   test('the pack moved forward moves the balance by its share of the mass', () => {
     const moved = craftOf(BUILD.replace('offset: 4 mm', 'offset: 14 mm'));
     const shift = moved.massProperties.centreOfGravity[0] - craft.massProperties.centreOfGravity[0];
-    expect(shift).toBeCloseTo((0.01 * 0.205) / craft.massProperties.mass, 9);
+    expect(shift).toBeCloseTo((0.01 * 0.205) / (craft.massProperties.mass / 1.02), 9);
   });
 
   test('a scale overrides the sum', () => {
@@ -103,6 +104,9 @@ describe('a build resolved from listings alone', () => {
     expect(weighed.massProperties.mass).toBeCloseTo(0.512, 12);
     const mass = weighed.unknowns.find(({ lever }) => lever === 'massScale');
     expect(mass?.deviation).toBeCloseTo(1 / 512, 9);
+    // Whatever ties and solder weigh was on the scale too.
+    expect(weighed.sundryMass).toBe(0);
+    expect(weighed.unknowns.filter(({ lever }) => lever === 'massScale')).toHaveLength(1);
   });
 
   test('a motor that differs is known by its name', () => {

@@ -114,7 +114,10 @@ describe('leanings', () => {
     expect(report.figure).toBe('flown-time');
     expect(report.tornado[0].label).toBe(report.sobol[0].label);
     const sum = report.sobol.reduce((total: number, { total: own }: { total: number }) => total + own, 0);
-    expect(sum).toBeGreaterThan(0.9); // totals add up to at least the whole (Homma and Saltelli 1996)
+    // Totals add up to at least the whole (Homma and Saltelli 1996), within what 64 rows scatter.
+    const scatter = Math.hypot(...report.sobol.map(({ totalError }: { totalError: number }) => totalError));
+    expect(sum).toBeGreaterThan(1 - 2 * scatter);
+    expect(scatter).toBeLessThan(0.25);
     expect(written['l.svg']).toMatch(/^<svg .*how hard it is flown/s);
   });
 

@@ -1,3 +1,4 @@
+import { heaviestOf } from '../massBand.ts';
 import { massClassOf, REGION_RULES, radioBandOf, sourceOf } from './regions.ts';
 import { fails, fits, grams, megahertz, metres, metresPerSecond, milliwatts, SLACK } from './say.ts';
 import type { FitContext, FitRule, FitVerdict } from './types.ts';
@@ -69,13 +70,15 @@ export const lawRules: readonly FitRule[] = [
       // Far from any threshold there is nothing to say.
       if (own === undefined || !Number.isFinite(own.upTo) || own.upTo - mass > NEAR) return [];
       const left = own.upTo - mass;
+      const heaviest = heaviestOf(craft);
+      const over = heaviest >= own.upTo;
       const number = { value: left, limit: MASS_MARGIN, quantity: 'mass' as const };
       return [
-        left < MASS_MARGIN - SLACK
+        left < MASS_MARGIN - SLACK || over
           ? fails(
               'risk',
-              `Only ${grams(left)} left to the ${grams(own.upTo)} threshold, pack included.`,
-              'Weigh every part; a strap or a blob of solder tips it over.',
+              `${over ? '' : 'Only '}${grams(left)} left to the ${grams(own.upTo)} threshold, pack included${over ? `, and it may well come to ${grams(heaviest)}` : ''}.`,
+              'Weigh it and write the mass in the build; a strap or a blob of solder tips it over.',
               ['frame', 'pack'],
               { number, source: sourceOf(own) },
             )

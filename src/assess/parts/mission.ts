@@ -27,6 +27,9 @@ const MATTERS = new Set<Unknown['lever']>([
   'inPlaneScale',
 ]);
 
+/** No two flights of a plan are as long: one standard deviation (common practice, no source). */
+const LENGTH_SPREAD = 0.15;
+
 /** The flight that the purpose usually is, leg by leg: time, energy, what is left, and where to turn back. */
 export const usualMission: AssessPart = {
   id: 'mission',
@@ -57,14 +60,19 @@ export const usualMission: AssessPart = {
       missionForms(),
       { ...figures, 'turn-back-distance': turnBack },
       [
-        ...states.map((each) => ({ ...each, raised: { ...each.raised, style: 1 } })),
+        ...states.map((each) => ({ ...each, raised: { ...each.raised, style: 1, length: 1 } })),
+        {
+          input: 'how far and how long it is flown',
+          trust: 'inferred' as const,
+          raised: { ...asFlown, style: 1, length: 1 + LENGTH_SPREAD },
+        },
         ...(style === undefined
           ? []
           : [
               {
                 input: style.label,
                 trust: style.trust,
-                raised: { ...asFlown, style: 1 + style.deviation },
+                raised: { ...asFlown, style: 1 + style.deviation, length: 1 },
               },
             ]),
       ],
@@ -77,7 +85,7 @@ export const usualMission: AssessPart = {
           shifted(flight.model, state.balanceShift),
           state.levers,
           drag,
-          usualLegs(brief, flight.style, flying, state.style),
+          usualLegs(brief, flight.style, flying, state.style, state.length),
           made.value.wakes,
         );
         return {

@@ -1,5 +1,5 @@
 import { momentOutline } from '../../flight/reserve/momentOutline.ts';
-import { neutralLevers } from '../../flight/types.ts';
+import { type FlightModel, neutralLevers } from '../../flight/types.ts';
 import { type Matrix3, scale3 } from '../../numerics/vector3.ts';
 import { shifted } from '../flownMeasures.ts';
 import { type Doubted, leverStates } from '../levers.ts';
@@ -14,12 +14,16 @@ import { type AssessPart, type Flight, NOTHING, type PartContext, type PartResul
 interface ReserveState extends Doubted {
   /** On every moment of inertia. */
   readonly inertia: number;
+  /** On what turns: bell and propeller. */
+  readonly turning: number;
   /** On the failures of one motor. */
   readonly failures: number;
 }
 
 /** Parts as even blocks (common practice, no source). */
 const INERTIA_SPREAD = 0.06;
+/** Bells and propellers by what they weigh and how wide they are (docs/method/build.md). */
+const TURNING_SPREAD = 0.2;
 /** Nobody has counted them: a factor of three either way is as good a guess as any. */
 const FAILURE_SPREAD = 1;
 
@@ -47,7 +51,7 @@ export const controlInReserve: AssessPart = {
       (state) => {
         if (state.failures !== 1) return failing(figures, state.failures);
         const raised = reserveAnswers(
-          shifted(flight.model, state.balanceShift),
+          turningAs(shifted(flight.model, state.balanceShift), state.turning),
           scaled(inertia, state.inertia),
           state.levers,
           lastCharge,
@@ -71,10 +75,15 @@ function states(
   flight: Flight,
   unknowns: Parameters<typeof leverStates>[0],
 ): readonly Uncertainty<ReserveState>[] {
-  const known = { levers: neutralLevers, balanceShift: 0, inertia: 1, failures: 1 };
+  const known = { levers: neutralLevers, balanceShift: 0, inertia: 1, turning: 1, failures: 1 };
   return [
     ...leverStates(unknowns, flight.doubt).map((each) => ({ ...each, raised: { ...known, ...each.raised } })),
     { input: 'moments of inertia', trust: 'inferred', raised: { ...known, inertia: 1 + INERTIA_SPREAD } },
+    {
+      input: 'inertia of bells and propellers',
+      trust: 'inferred',
+      raised: { ...known, turning: 1 + TURNING_SPREAD },
+    },
     { input: 'failures of one motor', trust: 'inferred', raised: { ...known, failures: 1 + FAILURE_SPREAD } },
   ];
 }
@@ -83,5 +92,13 @@ function failing(figures: Readonly<Record<string, number | undefined>>, by: numb
   const [all, lost] = [figures['motor-failures'], figures['failures-without-control']];
   return { ...figures, 'motor-failures': all && all * by, 'failures-without-control': lost && lost * by };
 }
+
+const turningAs = (model: FlightModel, by: number): FlightModel =>
+  by === 1
+    ? model
+    : {
+        ...model,
+        stations: model.stations.map((each) => ({ ...each, rotatingInertia: each.rotatingInertia * by })),
+      };
 
 const scaled = (m: Matrix3, by: number): Matrix3 => [scale3(m[0], by), scale3(m[1], by), scale3(m[2], by)];

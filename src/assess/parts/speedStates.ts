@@ -11,15 +11,6 @@ import type { Uncertainty } from '../propagate.ts';
 import type { CraftDrag } from './dragOf.ts';
 import type { Flight } from './types.ts';
 
-/** Drag summed from the parts' shapes: straps, wires and edges are not in it (common practice, no source). */
-const BODY_DRAG: Unknown = {
-  lever: 'dragScale',
-  label: 'drag of the body',
-  deviation: 0.25,
-  trust: 'inferred',
-  source: 'common practice, no source',
-};
-
 /** Blade elements under an inflow that grows in a straight line: no small propeller measured edgewise was at hand (ours, no source). */
 const IN_PLANE: Unknown = {
   lever: 'inPlaneScale',
@@ -34,7 +25,7 @@ const asReckoned: Doubted = { levers: neutralLevers, balanceShift: 0 };
 /** The craft's uncertain inputs with the body's drag among them; how hard it is flown is left out. */
 function speedStates(craft: Craft, flight: Flight): readonly Uncertainty<Doubted>[] {
   const told = craft.unknowns.filter(({ lever }) => lever !== 'styleScale');
-  const unheard = [BODY_DRAG, IN_PLANE].filter((each) => !told.some(({ lever }) => lever === each.lever));
+  const unheard = told.some(({ lever }) => lever === IN_PLANE.lever) ? [] : [IN_PLANE];
   return leverStates([...told, ...unheard], flight.doubt);
 }
 

@@ -83,7 +83,7 @@ function windFindings(
       says:
         wind > most
           ? `With ${percent(brief.reserve)} left it holds ${show(most)} of wind and still steers; the brief has ${show(wind)}: it is blown away.`
-          : `Gusts reach ${show(peak)} in the brief's wind; with ${percent(brief.reserve)} left it holds ${show(most)} and still steers.`,
+          : `Gusts of the brief's wind of ${show(wind)} reach ${show(peak)} (three standard deviations over the mean, ${(peak / wind).toFixed(1)} times it); with ${percent(brief.reserve)} left it holds ${show(most)} and still steers.`,
       number: { value: wind > most ? wind : peak, limit: most, quantity: 'speed' },
       remedy,
     },
@@ -98,11 +98,11 @@ function windForms(wind: number): readonly MeasureForm[] {
   return [
     {
       id: 'wind-held',
-      label: 'largest wind held, at the reserve',
+      label: 'largest steady wind held, at the reserve',
       sheet: 'wind',
       quantity: 'speed',
       better: 'more',
-      how: 'Fastest level flight with no duty above 80 %, the pack down to the landing reserve: a fifth is left to steer with.',
+      how: 'Fastest level flight with no duty above 80 %, the pack down to the landing reserve: a fifth is left to steer with. A steady wind: hold it against the gusts, which reach three standard deviations over the mean wind.',
       source: LEVEL,
     },
     {

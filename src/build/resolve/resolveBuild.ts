@@ -9,6 +9,7 @@ import { frameSizes } from '../infer/frameSizes.ts';
 import { motorFacts } from '../infer/motorFacts.ts';
 import { rotorFacts } from '../infer/rotorFacts.ts';
 import { sizeOf } from '../infer/sizes.ts';
+import { SUNDRY_SHARE } from '../infer/sundryMass.ts';
 import { failed, type Path, pathText, type Reading } from '../read/fileError.ts';
 import type { Build } from '../schema/build.ts';
 import { isKind, type Shelf } from '../shelf.ts';
@@ -97,6 +98,7 @@ function assemble(
     ...partItems({ build, parts, frame, sizes, motors, rotors, stack, pack, cameras }),
     ...wiringItems(wiring.main.area, wiring.main.length, sizes.bodyLength, frame.stack.faceZ),
   ];
+  const sum = massProperties(massItems);
   return {
     build,
     parts,
@@ -113,11 +115,12 @@ function assemble(
       return seat && placed ? [cameraOf(part, seat, placed)] : [];
     }),
     massItems,
-    massProperties: asMeasured(build, massProperties(massItems)),
+    massProperties: finished(build, sum),
+    sundryMass: build.measured.mass ? 0 : SUNDRY_SHARE * sum.mass,
     pack,
     stack,
     unknowns: unknownsOf(build, parts, rotors, wiring),
-    inferred: inferredList(parts, sizes.inferred, motors, rotors, wiring.inferred),
+    inferred: inferredList(build, parts, sizes.inferred, motors, rotors, wiring.inferred),
   };
 }
 
@@ -141,10 +144,13 @@ function wiringItems(area: number, length: number, bodyLength: number, faceZ: nu
   ];
 }
 
-/** A scale's word over the sum's: the whole is scaled alike, the balance point taken as measured. */
-function asMeasured(build: Build, sum: MassProperties): MassProperties {
+/**
+ * A scale's word over the sum's, or the sum with what no list has, spread as the parts are: the whole is scaled
+ * alike, the balance point taken as measured.
+ */
+function finished(build: Build, sum: MassProperties): MassProperties {
   const { mass, balanceX } = build.measured;
-  const factor = mass ? mass.value / sum.mass : 1;
+  const factor = mass ? mass.value / sum.mass : 1 + SUNDRY_SHARE;
   const [x, y, z] = sum.centreOfGravity;
   return {
     mass: sum.mass * factor,
@@ -154,6 +160,7 @@ function asMeasured(build: Build, sum: MassProperties): MassProperties {
 }
 
 function inferredList(
+  build: Build,
   parts: CraftParts,
   frame: readonly string[],
   motors: readonly CraftMotor[],
@@ -179,6 +186,7 @@ function inferredList(
   ];
   for (const part of sized) if (sizeOf(part).inferred) list.push(`${part.kind}: size`);
   for (const name of wiring) list.push(`wiring: ${name}`);
+  if (!build.measured.mass) list.push('mass: solder, ties, tape and small screws');
   return list;
 }
 

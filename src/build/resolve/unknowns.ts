@@ -2,6 +2,7 @@ import type { KnownBy } from '../../rotor/types.ts';
 import type { Trust } from '../../units/trusted.ts';
 import type { CraftParts, CraftRotor, CraftWiring, Unknown } from '../craft.ts';
 import { motorFacts } from '../infer/motorFacts.ts';
+import { SUNDRY_DEVIATION, SUNDRY_SHARE } from '../infer/sundryMass.ts';
 import type { Build } from '../schema/build.ts';
 import type { Given } from '../schema/fields.ts';
 
@@ -112,13 +113,27 @@ export function unknownsOf(
     trust: electronics.trust,
     source: electronics.source,
   });
-  list.push({ lever: 'massScale', label: 'all-up mass', ...massDoubt(build, parts) });
+  list.push({
+    lever: 'massScale',
+    label: build.measured.mass ? 'all-up mass' : 'mass of the listed parts',
+    ...massDoubt(build, parts),
+  });
+  if (!build.measured.mass) {
+    const deviation = SUNDRY_DEVIATION / (1 + SUNDRY_SHARE);
+    list.push({ lever: 'massScale', label: 'solder, ties, tape and small screws', deviation, ...ours });
+  }
   list.push({ lever: 'coolingScale', label: 'motor cooling', deviation: 0.35, ...ours });
   list.push({ lever: 'heatCapacityScale', label: 'heat capacity of the motors', deviation: 0.4, ...ours });
+  // Straps, wires and edges are not in the sum of the parts' shapes.
+  list.push({ lever: 'dragScale', label: 'drag of the body', deviation: 0.25, ...ours });
   list.push({ lever: 'downloadScale', label: 'thrust lost on the arms', deviation: 0.4, ...ours });
   list.push({ lever: 'styleScale', label: 'how hard it is flown', deviation: 0.15, ...ours });
   return list;
 }
+
+/** One standard deviation of the pack's own mass, relative. */
+export const packMassDeviation = ({ pack }: Pick<CraftParts, 'pack'>): number =>
+  doubt(pack.mass, pack, USUAL.mass).deviation;
 
 /** Of one value: its own spread and trust, else the part's; inferred when the part does not tell it at all. */
 function doubt(

@@ -21,14 +21,16 @@ export interface MissionSpeeds {
  * Common practice, no source.
  *
  * @param styleScale stretches what the style pulls above the weight
+ * @param lengthScale stretches how far and how long it is flown; climbing and landing are what they are
  */
 export function usualLegs(
   brief: Brief,
   style: Style,
   speeds: MissionSpeeds,
   styleScale: number,
+  lengthScale = 1,
 ): readonly NamedLeg[] {
-  const distance = brief.farthest ?? usualDistance(brief.purpose);
+  const distance = (brief.farthest ?? usualDistance(brief.purpose)) * lengthScale;
   const low = brief.purpose === 'micro' || brief.purpose === 'guarded filming';
   const climb: Leg = low ? { kind: 'climb', height: 10, speed: 2 } : { kind: 'climb', height: 30, speed: 4 };
   return [
@@ -38,7 +40,7 @@ export function usualLegs(
       what: 'out against the wind',
       leg: { kind: 'cruise', airspeed: speeds.out, distance, headwind: speeds.wind },
     },
-    ...purposeLegs(brief, style, styleScale),
+    ...purposeLegs(brief, style, styleScale, lengthScale),
     {
       what: 'home with the wind',
       leg: { kind: 'cruise', airspeed: speeds.home, distance, headwind: -speeds.wind },
@@ -47,9 +49,16 @@ export function usualLegs(
   ];
 }
 
-function purposeLegs(brief: Brief, style: Style, styleScale: number): readonly NamedLeg[] {
-  if (brief.purpose === 'cruising') return [{ what: 'a look round', leg: { kind: 'hover', duration: 30 } }];
-  return styleLegs(style, 120, 2, styleScale);
+function purposeLegs(
+  brief: Brief,
+  style: Style,
+  styleScale: number,
+  lengthScale: number,
+): readonly NamedLeg[] {
+  if (brief.purpose === 'cruising') {
+    return [{ what: 'a look round', leg: { kind: 'hover', duration: 30 * lengthScale } }];
+  }
+  return styleLegs(style, 120 * lengthScale, 2, styleScale);
 }
 
 /**

@@ -50,7 +50,8 @@ export function reserveAnswers(
     'roll-acceleration': smaller(accelerations.roll),
     'pitch-acceleration': smaller(accelerations.pitch),
     'yaw-acceleration': smaller(accelerations.yaw),
-    'combined-control': combinedShare,
+    // Four plain rotors have no room to spare: the balance about hover makes it a third whatever they are.
+    'combined-control': model.stations.length > 4 ? combinedShare : undefined,
     'motor-lag': lag,
     'full-throttle-lag': fullThrottleTime,
     'roll-bank-time': bank.roll.toPass,
