@@ -3,6 +3,7 @@ import type { Manner } from '../../report/sayFigure.ts';
 import { FigureRows } from '../parts/FigureRows.tsx';
 import { Schedule } from '../schedule/Schedule.tsx';
 import { AirframeRound } from '../solid/AirframeRound.tsx';
+import { HitRound } from '../solid/HitRound.tsx';
 import { ModeRound } from '../solid/ModeRound.tsx';
 import { MarginNotes } from '../stage/MarginNotes.tsx';
 import { Stage } from '../stage/Stage.tsx';
@@ -109,7 +110,13 @@ function Subject({
         findings={findings}
         none={NONE[sheet]}
         margin={many ? null : figures}
-        first={sheet === 'shake' && build && modes ? <ModeRound build={build} modes={modes} /> : undefined}
+        first={
+          build && sheet === 'shake' && modes ? (
+            <ModeRound build={build} modes={modes} />
+          ) : build && hits ? (
+            <HitRound build={build} hits={hits} manner={manner} />
+          ) : undefined
+        }
         stale={behind}
         onScale={onScale}
         under={hits && <HitTable hits={hits} manner={manner} />}

@@ -6,6 +6,7 @@ import { inWords } from './AirframeRound.tsx';
 import type { RoundScene } from './airframe3d.ts';
 import { calm } from './calm.ts';
 import { RoundView, type Shown } from './RoundView.tsx';
+import { useSeen } from './useSeen.ts';
 import { useSolids } from './useSolids.ts';
 
 const SHOWN: Shown = { discs: false, wakes: false, guards: true, balance: false, dimensions: false };
@@ -145,17 +146,3 @@ const round = (value: number): string => {
   const power = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(value, 1))) - 1);
   return (Math.round(value / power) * power).toLocaleString('en-GB');
 };
-
-/** True from the first time the element comes into the window on. */
-function useSeen(ref: { readonly current: Element | null }): boolean {
-  const [seen, setSeen] = useState(false);
-  useEffect(() => {
-    if (seen || ref.current === null) return;
-    const observer = new IntersectionObserver((entries) => {
-      if (entries.some(({ isIntersecting }) => isIntersecting)) setSeen(true);
-    });
-    observer.observe(ref.current);
-    return () => observer.disconnect();
-  }, [ref, seen]);
-  return seen;
-}

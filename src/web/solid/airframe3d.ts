@@ -155,8 +155,11 @@ export function openRound(canvas: HTMLCanvasElement): RoundScene | undefined {
       const ratio = Math.min(window.devicePixelRatio, 2);
       if (renderer.getPixelRatio() !== ratio) renderer.setPixelRatio(ratio);
       const size = renderer.getSize(new Vector2());
-      if (size.x !== width || size.y !== height) renderer.setSize(width, height, false);
-      soon();
+      if (size.x !== width || size.y !== height) {
+        renderer.setSize(width, height, false);
+        // A new size wipes the canvas: drawn at once, or it stands empty for a frame.
+        render();
+      } else soon();
     },
     overlay: (next) => {
       shown = next;
