@@ -42,13 +42,13 @@ export function askAir(options: AskAirOptions, io: Io): void {
     `${printTable(
       ['air', 'value', 'unit'],
       [
-        ['temperature', (air.temperature - 273.15).toFixed(2), 'degC'],
-        ['pressure', (air.pressure / 100).toFixed(2), 'hPa'],
-        ['density', air.density.toFixed(4), 'kg/m3'],
-        ['dynamic viscosity', (air.dynamicViscosity * 1e6).toFixed(3), 'uPa s'],
-        ['speed of sound', air.speedOfSound.toFixed(2), 'm/s'],
+        ['temperature', (air.temperature - 273.15).toFixed(1), 'degC'],
+        ['pressure', (air.pressure / 100).toFixed(0), 'hPa'],
+        ['density', air.density.toFixed(3), 'kg/m3'],
+        ['dynamic viscosity', (air.dynamicViscosity * 1e6).toFixed(1), 'uPa s'],
+        ['speed of sound', air.speedOfSound.toFixed(0), 'm/s'],
       ],
       ['left', 'right', 'left'],
-    )}\n\nISO 2533:1975${options.temperature === undefined ? '' : ', pressure of the height, temperature as given'}.\n`,
+    )}\n\nISO 2533:1975${options.temperature === undefined ? '' : ', pressure of the height, temperature as given'}. Weather moves the pressure of a height by 1 % or 2 %, and the density with it.\n`,
   );
 }
