@@ -49,7 +49,7 @@ describe('bands of the hover story', () => {
 
   it('the balance is banded by the spread that the motors are told', () => {
     const { craft } = contextOf('first-freestyle/kittiwake', {}, false);
-    const balance = exactMeasures(craft, [], 0.01).find(({ id }) => id === 'balance-forward')!;
+    const balance = exactMeasures(craft, [], 'freestyle').find(({ id }) => id === 'balance-forward')!;
     // 10th to 90th percentile of a normal: 2 x 1.2816 standard deviations (any table of the normal).
     expect(balance.band[1] - balance.band[0]).toBeCloseTo(2 * 1.2816 * BALANCE_SPREAD, 5);
   });
