@@ -2,7 +2,7 @@ import { resolveBuild } from '../build/resolve/resolveBuild.ts';
 import type { Build } from '../build/schema/build.ts';
 import type { Shelf } from '../build/shelf.ts';
 import { type Minimum, nelderMead } from './nelderMead.ts';
-import { type EvaluationContext, evaluateCraft } from './shortlist/evaluate.ts';
+import { type EvaluationContext, evaluateCraft, type Verdict } from './shortlist/evaluate.ts';
 import type { Scored, ShortlistQuestion } from './shortlist/types.ts';
 
 /** An end in SI and as a face says it. */
@@ -54,6 +54,8 @@ export interface Tuned {
   /** Standings; minus infinity where a limit or a rule stops it. */
   readonly before: number;
   readonly standing: number;
+  /** The rule or limit that stops the build as it was; absent where none does. */
+  readonly stoppedBy?: string;
   /** Wanted and limited measures of the build as it was and as it is now, SI; empty where it is stopped. */
   readonly values: readonly [before: Scored['values'], after: Scored['values']];
   readonly start: Readonly<Partial<Record<Knob, number>>>;
@@ -75,10 +77,12 @@ export function tune(
   most = 400,
 ): Tuned {
   const { shelf } = context;
-  const judge = (build: Build): Scored | undefined => {
+  const verdictOf = (build: Build): Verdict => {
     const craft = resolveBuild(build, shelf, undefined, context.ready);
-    if (!craft.ok) return undefined;
-    const verdict = evaluateCraft(question, craft.value, context);
+    return craft.ok ? evaluateCraft(question, craft.value, context) : { ok: false, because: 'no aircraft' };
+  };
+  const judge = (build: Build): Scored | undefined => {
+    const verdict = verdictOf(build);
     return verdict.ok ? verdict.scored : undefined;
   };
   const standing = (build: Build): number => judge(build)?.standing ?? Number.NEGATIVE_INFINITY;
@@ -93,7 +97,8 @@ export function tune(
     ranges.map(({ low, high }) => [low, high] as const),
     { tolerance: 1e-3, most },
   );
-  const judged = judge(start);
+  const first = verdictOf(start);
+  const judged = first.ok ? first.scored : undefined;
   const before = judged?.standing ?? Number.NEGATIVE_INFINITY;
   const better = -minimum.value > before;
   const build = better ? at(minimum.point) : start;
@@ -102,6 +107,7 @@ export function tune(
   return {
     build,
     before,
+    ...(first.ok ? {} : { stoppedBy: first.because }),
     standing: better ? -minimum.value : before,
     values: [judged?.values ?? {}, judge(build)?.values ?? {}],
     start: settingsOf(ranges.map(({ knob }) => settingOf(start, knob, shelf))),

@@ -11,6 +11,8 @@ export interface TuneReport {
   /** 0 to 1; null where a limit or a rule stops the build as it is. */
   readonly before: number | null;
   readonly after: number | null;
+  /** The rule or limit that stops the build as it is. */
+  readonly stoppedBy?: string;
   /** Wanted and limited measures, SI, by id. */
   readonly valuesBefore: Readonly<Record<string, number>>;
   readonly valuesAfter: Readonly<Record<string, number>>;

@@ -117,6 +117,20 @@ describe('the shortlist', () => {
     expect(await names(page)).toEqual(whole);
   });
 
+  it('tunes the build to start from, and shows the way there', async () => {
+    const { page, complaints } = await ask();
+    await page.getByRole('combobox', { name: 'build to start from' }).click();
+    await page.getByRole('option', { name: /Turnstone/ }).click();
+    await page.getByRole('button', { name: 'tune it' }).click();
+    await page.getByText(/to [\d.]+ of 100, \d+ settings tried/).waitFor();
+    await page.getByRole('button', { name: 'open the tuned build' }).click();
+    await page
+      .getByRole('heading', { name: /Turnstone.*tuned/ })
+      .first()
+      .waitFor();
+    expect(complaints).toEqual([]);
+  });
+
   it('says in words when nothing passes', async () => {
     const { page } = await ask();
     await page.getByLabel('weigh at most').fill('50');

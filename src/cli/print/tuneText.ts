@@ -11,7 +11,7 @@ const LINES = 12;
 export function tuneText(report: TuneReport, currency: string): string {
   const { build, knobs, before, after, trace, evaluations, settled, written } = report;
   if (after === null) {
-    return `${build}: a limit or a rule stops it wherever these are turned (${evaluations} settings tried). \`quadwright assess\` says which.\n`;
+    return `${build}: ${report.stoppedBy ?? 'a limit or a rule'} stops it wherever these are turned (${evaluations} settings tried). \`quadwright assess\` says more.\n`;
   }
   const say = (measure: string, value: number | undefined) => sayMeasure(measure, value, currency);
   const measures = [...new Set([...Object.keys(report.valuesAfter), ...Object.keys(report.valuesBefore)])];

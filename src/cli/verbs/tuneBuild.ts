@@ -104,7 +104,7 @@ function reportOf(
   build: string,
   ranges: readonly KnobRange[],
   { wants, limits }: Pick<TuneReport, 'wants' | 'limits'>,
-  { before, standing, values, start, settings, minimum }: Tuned,
+  { before, standing, stoppedBy, values, start, settings, minimum }: Tuned,
   write: string | undefined,
 ): TuneReport {
   const finite = (value: number) => (Number.isFinite(value) ? value : null);
@@ -119,6 +119,7 @@ function reportOf(
     })),
     before: finite(before),
     after: finite(standing),
+    ...(stoppedBy === undefined ? {} : { stoppedBy }),
     valuesBefore: values[0],
     valuesAfter: values[1],
     evaluations: minimum.evaluations,

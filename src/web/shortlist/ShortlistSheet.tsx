@@ -7,6 +7,7 @@ import { AskForm } from './AskForm.tsx';
 import { useAsk } from './ask.ts';
 import { Found } from './Found.tsx';
 import { SearchBar } from './SearchBar.tsx';
+import { TuneIt } from './TuneIt.tsx';
 
 /** From a brief to a shortlist that can be defended: the shelf searched, exactly, and the answer explained. */
 export default function ShortlistSheet({ manner }: { readonly manner: Manner }) {
@@ -50,6 +51,7 @@ export default function ShortlistSheet({ manner }: { readonly manner: Manner }) 
         </p>
       )}
       {report !== undefined && <Found report={report} manner={manner} label={label} />}
+      {template !== undefined && <TuneIt build={template} brief={brief} />}
     </div>
   );
 }

@@ -19,6 +19,7 @@ const door: Desk = {
   solids: async (build) => await opened().solids(build),
   glance: async (build, brief) => await opened().glance(build, brief),
   partsList: async (ask) => await opened().partsList(ask),
+  tune: async (ask) => await opened().tune(ask),
   lend: async (port) => await opened().lend(port),
   search: async (ask, ports, kept, tell) => await opened().search(ask, ports, kept, tell),
   stopSearch: async () => await opened().stopSearch(),

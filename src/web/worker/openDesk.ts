@@ -68,6 +68,10 @@ export function openDesk(): Desk {
       const { partsListView, wholeShelf } = await readers();
       return partsListView(ask, wholeShelf());
     },
+    tune: async (ask) => {
+      const { tuneView } = await import('./tuneView.ts');
+      return tuneView(ask, shelf);
+    },
     lend: async (port) => {
       const { searchHand } = await import('./searchHand.ts');
       expose(

@@ -9,6 +9,7 @@ import type { CraftSolids } from '../../report/solids/solidsOf.ts';
 import type { DraftRead, Drive, OwnPart, PartDraft, PartField } from './ownPartProtocol.ts';
 import type { PartsListAsk, PartsListView } from './partsListProtocol.ts';
 import type { SearchAsk, SearchNews, SearchReport } from './searchProtocol.ts';
+import type { TuneAsk, TuneView } from './tuneProtocol.ts';
 
 /** What the page asks of its workers. Reading, checking and physics all happen over there. */
 export interface Desk {
@@ -29,6 +30,8 @@ export interface Desk {
   readonly read: (text: string, file: string) => Promise<FileRead>;
   /** Reads a list of parts, its columns told, remembered or guessed; keeps nothing. */
   readonly partsList: (ask: PartsListAsk) => Promise<PartsListView>;
+  /** Sets continuous choices of a build under the wants. */
+  readonly tune: (ask: TuneAsk) => Promise<TuneView>;
   /** Does pieces of a search for a foreman who holds the other end of the port. */
   readonly lend: (port: MessagePort) => Promise<void>;
   /** Searches the shelf with workers lent by their ports; see `searchForeman.ts`. */
