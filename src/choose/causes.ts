@@ -1,43 +1,6 @@
 import { type AssessContext, assess } from '../assess/assess.ts';
 import type { Build } from '../build/schema/build.ts';
-
-/** The seats that may differ between two builds, in the order they are swapped. */
-const SEATS = [
-  'frame',
-  'motors',
-  'propellers',
-  'controllers',
-  'flightController',
-  'pack',
-  'cameras',
-  'videoLink',
-  'receiver',
-  'antennas',
-  'extras',
-  'wiring',
-  'screws',
-  'measured',
-] as const;
-
-export type Seat = (typeof SEATS)[number];
-
-/** A build on the way from one to another: with the seat's parts of the other, and all before it. */
-export interface Swap {
-  readonly seat: Seat;
-  readonly build: Build;
-}
-
-/** The way from one build to another, seat by seat in the order above; only seats that differ. */
-export function swapsBetween(from: Build, to: Build): readonly Swap[] {
-  const swaps: Swap[] = [];
-  let build = from;
-  for (const seat of SEATS) {
-    if (JSON.stringify(build[seat]) === JSON.stringify(to[seat])) continue;
-    build = { ...build, [seat]: to[seat] };
-    swaps.push({ seat, build });
-  }
-  return swaps;
-}
+import { type Seat, swapsBetween } from './swaps.ts';
 
 /** How much of the difference between two builds one seat makes. */
 export interface Cause {
@@ -47,9 +10,9 @@ export interface Cause {
 }
 
 /**
- * What makes one build differ from another: its seats are exchanged one after the other, frame first, and
+ * What makes one build differ from another: its seats are exchanged one after the other, frame first (`swapsBetween`), and
  * each step is assessed anew. The effects of all causes add up to the whole difference exactly;
- * how a shared effect is split between two seats hangs on the order, which is always the one above.
+ * how a shared effect is split between two seats hangs on the order, which is always that of `SEATS`.
  * A step whose craft has no value for a measure leaves that measure out of the step's effects.
  *
  * @returns causes from `from` to `to`, only seats that differ; undefined when a step cannot be resolved

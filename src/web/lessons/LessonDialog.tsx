@@ -1,7 +1,9 @@
 import { Dialog } from '@base-ui/react/dialog';
+import { lazy, Suspense } from 'react';
 import { layer } from '../layer.ts';
-import { LessonView } from './LessonView.tsx';
 import { closeLesson, useLesson } from './lessonState.ts';
+
+const LessonView = lazy(async () => ({ default: (await import('./LessonView.tsx')).LessonView }));
 
 /** Two builds and what makes the difference between them, one cause at a time. */
 export function LessonDialog() {
@@ -15,7 +17,9 @@ export function LessonDialog() {
             <Dialog.Title className="dialog-title">One cause at a time</Dialog.Title>
             <Dialog.Close className="plain-button">close</Dialog.Close>
           </div>
-          {open && <LessonView />}
+          <Suspense fallback={<p className="own-note">Laying the two side by side.</p>}>
+            {open && <LessonView />}
+          </Suspense>
         </Dialog.Popup>
       </Dialog.Portal>
     </Dialog.Root>

@@ -1,5 +1,5 @@
 import type { Build } from '../../build/schema/build.ts';
-import { type Seat, swapsBetween } from '../../choose/causes.ts';
+import { type Seat, swapsBetween } from '../../choose/swaps.ts';
 import { LAYOUT_KINDS, layoutOfKind } from '../schedule/layouts.ts';
 
 /** One thing that may differ between two builds; of the frame its layout is told apart. */

@@ -1,7 +1,9 @@
 import { Dialog } from '@base-ui/react/dialog';
+import { lazy, Suspense } from 'react';
 import { layer } from '../layer.ts';
-import { OwnPartForm } from './OwnPartForm.tsx';
 import { leavePart, useOwnPart } from './ownPart.ts';
+
+const OwnPartForm = lazy(async () => ({ default: (await import('./OwnPartForm.tsx')).OwnPartForm }));
 
 /** A part that the shelf does not have, entered by hand. */
 export function OwnPartDialog() {
@@ -17,7 +19,9 @@ export function OwnPartDialog() {
             </Dialog.Title>
             <Dialog.Close className="plain-button">close</Dialog.Close>
           </div>
-          {entering && <OwnPartForm first={entering.draft} />}
+          <Suspense fallback={<p className="own-note">Laying the form out.</p>}>
+            {entering && <OwnPartForm first={entering.draft} />}
+          </Suspense>
         </Dialog.Popup>
       </Dialog.Portal>
     </Dialog.Root>
