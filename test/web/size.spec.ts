@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 const ASSETS = fileURLToPath(new URL('../../dist/web/assets/', import.meta.url));
 /** Loaded when they are first needed: readers of a user's own files, the three-dimensional view, the search. */
 const LATER =
-  /^(readers|airframe3d|rounds|ShortlistSheet|searchForeman|searchHand|OwnPartForm|LessonView|tuneView|rotors|evaluate|usualScales)-/;
+  /^(readers|airframe3d|rounds|solidsOf|ShortlistSheet|searchForeman|searchHand|OwnPartForm|LessonView|tuneView|rotors|evaluate|usualScales)-/;
 
 const kilobytes = (names: readonly string[]): number =>
   names.reduce((sum, name) => sum + gzipSync(readFileSync(ASSETS + name)).length, 0) / 1000;

@@ -13,7 +13,7 @@ import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import { pictureOfCraft } from '../../report/pictureOfCraft.ts';
-import { type CraftSolids, solidsOf } from '../../report/solids/solidsOf.ts';
+import type { CraftSolids } from '../../report/solids/solidsOf.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import { curvesOf } from './curves.ts';
 import type { BuildView, Glance } from './protocol.ts';
@@ -98,9 +98,12 @@ export function openWorkshop(shelf: Shelf) {
     return assessCraft(job.context.craft, { brief, shelf, sections, rotors, parts });
   }
 
-  function solids(build: Build): CraftSolids | undefined {
+  /** Meshes are made by who asks for them: the code for it comes then. */
+  async function solids(build: Build): Promise<CraftSolids | undefined> {
     const found = resolved(build);
-    return found.ok ? solidsOf(found.value) : undefined;
+    if (!found.ok) return undefined;
+    const { solidsOf } = await import('../../report/solids/solidsOf.ts');
+    return solidsOf(found.value);
   }
 
   function glance(build: Build, brief: Brief): Glance {
