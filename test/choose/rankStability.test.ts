@@ -68,7 +68,7 @@ describe('what a figure leans on', () => {
 
   // JCGM 100 linear shares of `assess` and variance-based totals agree where the model is nearly straight.
   it('total indices agree with the linear shares of assess to a tenth', () => {
-    const found = sensitivities(craft, 'hover-current', 300, 2);
+    const found = sensitivities(craft, 'hover-current', 1000, 2);
     const assessed = assessCraft(crafts[0]!, context).measures.find(({ id }) => id === 'hover-current')!;
     const lift = assessed.leansOn
       .filter(({ input }) => input.startsWith('propeller'))

@@ -25,7 +25,7 @@ describe('assess in two tiers', () => {
 
 describe.each([
   ['speed', 'largest duty', ['top-speed', 'best-range']],
-  ['wind', 'largest wind held', ['wind-held', 'gust-jolt']],
+  ['wind', 'largest steady wind held', ['wind-held', 'gust-jolt']],
   ['reserve', 'motor out', ['roll-moment', 'motor-lag']],
   ['mission', 'out against the wind', ['mission-time', 'turn-back-distance']],
 ] as const)('ask %s', (verb, says, ids) => {
