@@ -29,38 +29,42 @@ export function CauseTable({ steps, manner }: Props) {
   return (
     <div className="lesson-table">
       <h3>All causes together</h3>
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">figure</th>
-            <th scope="col">from</th>
-            {steps.map(({ cause }) => (
-              <th key={cause} scope="col">
-                {CAUSE_WORDS[cause]}
-              </th>
-            ))}
-            <th scope="col">to</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(({ start, end }) => {
-            let value: number | undefined = start.value;
-            return (
-              <tr key={end.id}>
-                <th scope="row">{end.label}</th>
-                <td>{words(sayFigure(start, manner))}</td>
-                {steps.map((step) => {
-                  const next = valueAfter(step, end.id);
-                  const by = value === undefined || next === undefined ? undefined : next - value;
-                  value = next;
-                  return <td key={step.cause}>{by === undefined ? 'not told' : share(by, start.value)}</td>;
-                })}
-                <td>{words(sayFigure(end, manner))}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
+      {/* Focusable, so that the keyboard can scroll it where it is wider than the sheet. */}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrollable region */}
+      <section className="table-scroll" tabIndex={0} aria-label="all causes together">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">figure</th>
+              <th scope="col">from</th>
+              {steps.map(({ cause }) => (
+                <th key={cause} scope="col">
+                  {CAUSE_WORDS[cause]}
+                </th>
+              ))}
+              <th scope="col">to</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ start, end }) => {
+              let value: number | undefined = start.value;
+              return (
+                <tr key={end.id}>
+                  <th scope="row">{end.label}</th>
+                  <td>{words(sayFigure(start, manner))}</td>
+                  {steps.map((step) => {
+                    const next = valueAfter(step, end.id);
+                    const by = value === undefined || next === undefined ? undefined : next - value;
+                    value = next;
+                    return <td key={step.cause}>{by === undefined ? 'not told' : share(by, start.value)}</td>;
+                  })}
+                  <td>{words(sayFigure(end, manner))}</td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </section>
       <p className="own-note">
         Each column is the share of the first figure that its cause adds or takes, in this order: where two
         causes share an effect, another order would split it otherwise.
