@@ -1,20 +1,10 @@
 import { Bench } from 'tinybench';
 import { type FrameQuestion, frameStructure, type HubQuestion } from '../src/airframe/askFrame.ts';
 import { frameModes } from '../src/airframe/frameModes.ts';
+import { ort } from '../test/airframe/materials.ts';
 
 // Frame modes under 15 ms (issue 4): a dead cat with two kinds of arm on a rigid hub, and a one-piece plate.
 
-const moduli = {
-  E1: 52e9,
-  E2: 52e9,
-  E3: 9e9,
-  nu12: 0.12,
-  nu13: 0.3,
-  nu23: 0.3,
-  G12: 8e9,
-  G13: 3.5e9,
-  G23: 3.5e9,
-};
 const body = {
   mass: 0.35,
   centreOfGravity: [0, 0, -0.01],
@@ -40,7 +30,7 @@ const frame = (hub: HubQuestion, angles: readonly number[], reach: readonly numb
           { at: 1, width: 0.011 },
         ],
         thickness: 0.005,
-        moduli,
+        moduli: ort,
         density: 1550,
         grip: { kind: hub.kind === 'rigid' ? 'between plates' : 'one piece' },
         tipBody: { mass: 0.035, height: 0.012, inertia: [2.9e-6, 2.9e-6, 3.4e-6] },
@@ -62,7 +52,7 @@ const plate = frame(
     ],
     heldRadius: 0.014,
     thickness: 0.005,
-    moduli,
+    moduli: ort,
     fibreYaw: 0,
     density: 1550,
   },

@@ -11,14 +11,15 @@ import { motorOut } from '../src/flight/reserve/motorOut.ts';
 import { neutralLevers } from '../src/flight/types.ts';
 import type { Outcome } from '../src/numerics/outcome.ts';
 import { type Chart, drawChart, type Mark } from '../src/report/chart.ts';
-import type { Point } from '../src/report/shapes.ts';
 import { writeSvg } from '../src/report/writeSvg.ts';
 import { guardEffect } from '../src/rotor/guard.ts';
 import { ARM, built, deadCat, type Quad, trueX } from '../test/flight/emerging/craftOfParts.ts';
 import { flown, onFrame } from '../test/flight/emerging/layouts.ts';
 import { craft } from '../test/flight/reserve/crafts.ts';
+import { airframeCharts } from './airframeFacts.ts';
+import { curve, range } from './chartMarks.ts';
 
-/** The charts of docs/method/trade-facts.md, computed by the same physics as everything else. */
+/** The charts of docs/method/trade-facts.md and airframe-facts.md, computed by the same physics as everything else. */
 const charts: Readonly<Record<string, () => Chart>> = {
   'front-load': frontLoad,
   'front-heat': frontHeat,
@@ -30,6 +31,7 @@ const charts: Readonly<Record<string, () => Chart>> = {
   'motor-failures': motorFailures,
   'guard-thrust': guardThrust,
   'guard-speed': guardSpeed,
+  ...airframeCharts,
 };
 
 /** File name to SVG text. */
@@ -46,17 +48,6 @@ function known<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new Error(outcome.reason);
   return outcome.value;
 }
-
-const range = (from: number, to: number, steps: number): readonly number[] =>
-  Array.from({ length: steps + 1 }, (_, i) => from + ((to - from) * i) / steps);
-
-/** Named at a third of its way: turn `xs` about to keep clear of another's name. */
-const curve = (name: string, xs: readonly number[], of: (x: number) => number, dashed = false): Mark => ({
-  kind: 'curve',
-  name,
-  dashed,
-  points: xs.map((x): Point => ({ x, y: of(x) })),
-});
 
 const hovering = (quad: Quad) => known(hoverStory(built(quad).model, neutralLevers, []));
 const slides = range(-60, 20, 16);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type ArmQuestion, askArm, type Grip } from '../../src/airframe/askArm.ts';
 import type { PlateModuli } from '../../src/airframe/section.ts';
+import { iso, oneWay, ort, quasi } from '../airframe/materials.ts';
 
 /**
  * Solid finite elements: CalculiX 2.20, C3D20R bricks, root face fixed, tip section rigid, motor a rigid
@@ -9,50 +10,6 @@ import type { PlateModuli } from '../../src/airframe/section.ts';
  * Tolerances are the aims of issue 4: first out-of-plane 1 %, first in-plane 2 %, torsion 3 % (stubby,
  * under 4 widths long, 5 %), tip stiffness 1 % (stubby 2 %), stress away from the root 1 %.
  */
-const iso: PlateModuli = {
-  E1: 50e9,
-  E2: 50e9,
-  E3: 50e9,
-  nu12: 0.3,
-  nu13: 0.3,
-  nu23: 0.3,
-  G12: 19.2308e9,
-  G13: 19.2308e9,
-  G23: 19.2308e9,
-};
-const ort: PlateModuli = {
-  E1: 52e9,
-  E2: 52e9,
-  E3: 9e9,
-  nu12: 0.12,
-  nu13: 0.3,
-  nu23: 0.3,
-  G12: 8e9,
-  G13: 3.5e9,
-  G23: 3.5e9,
-};
-const quasi: PlateModuli = {
-  E1: 43e9,
-  E2: 43e9,
-  E3: 9e9,
-  nu12: 0.32,
-  nu13: 0.3,
-  nu23: 0.3,
-  G12: 16.3e9,
-  G13: 3.5e9,
-  G23: 3.5e9,
-};
-const oneWay: PlateModuli = {
-  E1: 110e9,
-  E2: 9e9,
-  E3: 9e9,
-  nu12: 0.3,
-  nu13: 0.3,
-  nu23: 0.4,
-  G12: 4.5e9,
-  G13: 4.5e9,
-  G23: 3.2e9,
-};
 
 type Tip = readonly [grams: number, height: number, ix: number, iy: number, iz: number];
 const plain: Tip = [35, 0, 2881.7, 2881.7, 3430];

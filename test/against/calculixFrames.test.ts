@@ -1,34 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { askFrame, type FrameQuestion, type HubQuestion } from '../../src/airframe/askFrame.ts';
 import type { PlateModuli } from '../../src/airframe/section.ts';
+import { iso, ort } from '../airframe/materials.ts';
 
 /**
  * Whole free frames in solid finite elements, CalculiX 2.20, C3D20R. F1 (rigid hub): figures of the
  * project's case file. P-cases (one-piece square plate): our own runs with scripts/solid-frame.py.
  * Tolerances are the aims of issue 4: 2 % on a rigid hub, 4 % as one plate.
  */
-const iso: PlateModuli = {
-  E1: 50e9,
-  E2: 50e9,
-  E3: 50e9,
-  nu12: 0.3,
-  nu13: 0.3,
-  nu23: 0.3,
-  G12: 19.2308e9,
-  G13: 19.2308e9,
-  G23: 19.2308e9,
-};
-const ort: PlateModuli = {
-  E1: 52e9,
-  E2: 52e9,
-  E3: 9e9,
-  nu12: 0.12,
-  nu13: 0.3,
-  nu23: 0.3,
-  G12: 8e9,
-  G13: 3.5e9,
-  G23: 3.5e9,
-};
 const body = {
   mass: 0.35,
   centreOfGravity: [0, 0, -0.01],

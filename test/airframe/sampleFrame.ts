@@ -1,20 +1,11 @@
 import type { PlacedArm } from '../../src/airframe/askFrame.ts';
 import type { FrameMaterial } from '../../src/airframe/types.ts';
+import { ort } from './materials.ts';
 
 export const sheet: FrameMaterial = {
   name: 'invented sheet',
   density: 1550,
-  elastic: {
-    E1: 52e9,
-    E2: 52e9,
-    E3: 9e9,
-    nu12: 0.12,
-    nu13: 0.3,
-    nu23: 0.3,
-    G12: 8e9,
-    G13: 3.5e9,
-    G23: 3.5e9,
-  },
+  elastic: ort,
   strength: { tension: 600e6, compression: 500e6, shear: 80e6, interlaminar: 45e6, scatter: 0.12 },
   thicknessScatter: 0.03,
   source: 'invented for tests',

@@ -4,7 +4,9 @@ import { tradeFigures } from '../../scripts/tradeFacts.ts';
 
 const folder = new URL('../../docs/method/figures/', import.meta.url);
 const css = readFileSync(new URL('../../src/report/drawing.css', import.meta.url), 'utf8');
-const page = readFileSync(new URL('../../docs/method/trade-facts.md', import.meta.url), 'utf8');
+const pages = ['trade-facts', 'airframe-facts']
+  .map((name) => readFileSync(new URL(`../../docs/method/${name}.md`, import.meta.url), 'utf8'))
+  .join('');
 const figures = tradeFigures(css);
 const NUMBER = /-?\d+(?:\.\d+)?/g;
 
@@ -22,8 +24,8 @@ it.each([...figures])(
   },
 );
 
-it('every figure is on the page, and the page shows no other', () => {
-  const shown = [...page.matchAll(/\(figures\/([\w-]+\.svg)\)/g)].map(([, name]) => name);
+it('every figure is on a page, and the pages show no other', () => {
+  const shown = [...pages.matchAll(/\(figures\/([\w-]+\.svg)\)/g)].map(([, name]) => name);
   expect(shown.sort()).toEqual([...figures.keys()].sort());
   expect(readdirSync(folder).sort()).toEqual([...figures.keys()].sort());
 });

@@ -5,7 +5,7 @@ import { itemMass } from '../../../src/airframe/massProperties.ts';
 import { armsMass, craftFrame } from '../../../src/assess/parts/shake/craftFrame.ts';
 import { firstModesOf } from '../../../src/assess/parts/shake/structure.ts';
 import type { PartContext } from '../../../src/assess/parts/types.ts';
-import { breaksAt, DEAD_CAT, like, ownFrame, SQUASHED_X, TRUE_X, weakest } from './layouts.ts';
+import { barArms, breaksAt, DEAD_CAT, like, SQUASHED_X, TRUE_X, weakest } from './layouts.ts';
 
 /**
  * What the trade says of arms (common practice, no source), for whole aircraft alike in all that is not
@@ -78,20 +78,9 @@ it('a squashed X keeps most of the strength of a true X, whichever way it is str
 });
 
 describe('thick and narrow against thin and wide, of equal mass', () => {
-  const section = (thickness: number, width: number) =>
-    like({
-      layout: TRUE_X,
-      arms: {
-        ...ownFrame.arms,
-        thickness: { ...ownFrame.arms.thickness, value: thickness },
-        rootWidth: width,
-        neckWidth: width,
-        tipWidth: width,
-      },
-    });
   // The pad under the motor is as wide on both, so the thin one gets a little more width.
-  const thick = section(0.006, 0.01);
-  const thin = section(0.004, 0.0163);
+  const thick = barArms(0.006, 0.01);
+  const thin = barArms(0.004, 0.0163);
   const modes = (context: PartContext) => {
     const found = firstModesOf(craftFrame(context.craft));
     if (!found.ok) throw new Error(found.reason);
@@ -119,11 +108,7 @@ describe('thick and narrow against thin and wide, of equal mass', () => {
 
 describe('an arm in the wash', () => {
   it('takes thrust in proportion to its width', () => {
-    const share = (width: number) =>
-      like({
-        layout: TRUE_X,
-        arms: { ...ownFrame.arms, rootWidth: width, neckWidth: width, tipWidth: width },
-      }).craft.motors[0]!.downloadShare;
+    const share = (width: number) => barArms(0.005, width).craft.motors[0]!.downloadShare;
     expect(share(0.024) / share(0.012)).toBeCloseTo(2, 6);
     // A 12 mm arm under a 5 inch propeller takes a few per cent (common practice, no source).
     expect(share(0.012)).toBeGreaterThan(0.02);

@@ -5,7 +5,7 @@ import { seenBy } from '../../../src/assess/parts/picture/seenBy.ts';
 import type { PartContext } from '../../../src/assess/parts/types.ts';
 import type { Build } from '../../../src/build/schema/build.ts';
 import type { PartOf } from '../../../src/build/schema/part.ts';
-import { contextOf } from '../parts/crafts.ts';
+import { contextOf, demoBuild } from '../parts/crafts.ts';
 
 type Frame = PartOf<'frame'>;
 
@@ -15,6 +15,39 @@ export const like = (frame: Partial<Frame>, build: Partial<Build> = {}): PartCon
 
 export const own = contextOf('first-freestyle/turnstone', {}, false);
 export const ownFrame = own.craft.parts.frame;
+
+/** The same arms and plates under larger propellers: motors further out, and the motors such propellers want. */
+const SIZES = {
+  6: { diagonal: 0.27, maxPropeller: 0.155, motor: 'norther-2506-1500', propeller: 'neap-6030-2' },
+  7: { diagonal: 0.31, maxPropeller: 0.181, motor: 'norther-2807-1250', propeller: 'neap-7040-2' },
+} as const;
+
+export function sized(inches: 5 | 6 | 7, flies = true): PartContext {
+  if (inches === 5) return contextOf('first-freestyle/turnstone', {}, flies);
+  const { diagonal, maxPropeller, motor, propeller } = SIZES[inches];
+  const build = demoBuild('first-freestyle/turnstone');
+  const change = {
+    frame: { layout: { kind: 'true X', diagonal }, maxPropeller },
+    build: {
+      motors: { ...build.motors, part: motor },
+      propellers: { ...build.propellers, part: propeller },
+    },
+  } as const;
+  return contextOf('first-freestyle/turnstone', change, flies);
+}
+
+/** The cheap true X with straight arms of one thickness and width [m]. */
+export const barArms = (thickness: number, width: number): PartContext =>
+  like({
+    layout: TRUE_X,
+    arms: {
+      ...ownFrame.arms,
+      thickness: { ...ownFrame.arms.thickness, value: thickness },
+      rootWidth: width,
+      neckWidth: width,
+      tipWidth: width,
+    },
+  });
 
 /** Diagonal and sections of all layouts compared: 230 mm motor to motor. */
 export const TRUE_X: Frame['layout'] = { kind: 'true X', diagonal: 0.23 };

@@ -4,8 +4,8 @@ import { itemMass } from '../../../src/airframe/massProperties.ts';
 import { costLines } from '../../../src/assess/money/costLines.ts';
 import { knocksPart } from '../../../src/assess/parts/knocks/knocksPart.ts';
 import { shakePart } from '../../../src/assess/parts/shake/shakePart.ts';
-import { contextOf, type Demo, demoBuild } from '../parts/crafts.ts';
-import { like, ownFrame, TRUE_X } from './layouts.ts';
+import { contextOf, type Demo } from '../parts/crafts.ts';
+import { like, ownFrame, sized, TRUE_X } from './layouts.ts';
 
 /** What the trade says of plates, boxes and sizes (common practice, no source). */
 describe('a one-piece plate', () => {
@@ -88,17 +88,11 @@ describe('what is not in the box', () => {
   });
 });
 
-describe('7 inch on the arms of a 5 inch frame', () => {
-  const build = demoBuild('first-freestyle/turnstone');
-  const five = contextOf('first-freestyle/turnstone');
-  const seven = contextOf('first-freestyle/turnstone', {
-    frame: { layout: { kind: 'true X', diagonal: 0.31 }, maxPropeller: 0.181 },
-    build: {
-      motors: { ...build.motors, part: 'norther-2807-1250' },
-      propellers: { ...build.propellers, part: 'neap-7040-2' },
-    },
-  });
-  const [small, large] = [five, seven].map((context) => shakePart.run(context));
+describe('6 and 7 inch on the arms of a 5 inch frame', () => {
+  const five = sized(5);
+  const six = sized(6);
+  const seven = sized(7);
+  const [small, middle, large] = [five, six, seven].map((context) => shakePart.run(context));
   const value = (result: typeof small, id: string) =>
     result!.measures.find((measure) => measure.id === id)!.value;
   const lowestFelt = (result: typeof small) =>
@@ -117,14 +111,28 @@ describe('7 inch on the arms of a 5 inch frame', () => {
     expect(value(large, 'nicked-gyro-rate')).toBeGreaterThan(1.5 * value(small, 'nicked-gyro-rate'));
   });
 
+  it('by the same measures a 6 inch lies between them, and just misses that band', () => {
+    for (const id of ['first-upright-mode', 'first-sideways-mode']) {
+      expect(value(middle, id), id).toBeLessThan(0.85 * value(small, id));
+      expect(value(middle, id), id).toBeGreaterThan(1.2 * value(large, id));
+    }
+    for (const id of ['nicked-gyro-rate', 'hover-gyro-rate']) {
+      expect(value(middle, id), id).toBeGreaterThan(1.2 * value(small, id));
+      expect(value(middle, id), id).toBeLessThan(value(large, id));
+    }
+    expect(lowestFelt(middle)).toBeGreaterThan(100);
+    expect(lowestFelt(middle)).toBeLessThan(0.8 * lowestFelt(small));
+  });
+
   it('but not by the distance of hover from the first mode: both turn well above it, the larger further', () => {
     const over = (context: typeof five, result: typeof small) =>
       context.flight!.told.figures['hover-speed']! / (2 * Math.PI) / value(result, 'first-upright-mode');
     expect(over(five, small)).toBeGreaterThan(1.3);
-    expect(over(seven, large)).toBeGreaterThan(over(five, small));
+    expect(over(six, middle)).toBeGreaterThan(over(five, small));
+    expect(over(seven, large)).toBeGreaterThan(over(six, middle));
   });
 
-  it('nor by the board’s g in hover from well balanced propellers, which hardly change', () => {
+  it('nor by the board’s g in hover from well balanced propellers, which is as it falls on a mode', () => {
     expect(value(large, 'hover-shake') / value(small, 'hover-shake')).toBeLessThan(1.4);
   });
 });

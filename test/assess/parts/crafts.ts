@@ -9,7 +9,7 @@ import type { Build } from '../../../src/build/schema/build.ts';
 import type { Part, PartOf } from '../../../src/build/schema/part.ts';
 import type { Shelf } from '../../../src/build/shelf.ts';
 import { sectionTables } from '../../../src/rotor/sections.ts';
-import { shippedShelf } from '../../cli/fakeIo.ts';
+import { shippedShelf } from '../../build/shippedShelf.ts';
 
 export const DEMOS = [
   'first-freestyle/turnstone',
