@@ -1,7 +1,6 @@
 import { CSPProvider } from '@base-ui/react/csp-provider';
 import { Tabs } from '@base-ui/react/tabs';
-import { lazy, Suspense, useEffect, useLayoutEffect, useRef, useState } from 'react';
-import { BriefSheet } from './brief/BriefSheet.tsx';
+import { lazy, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { ChoiceSheet } from './choice/ChoiceSheet.tsx';
 import { FileDrop } from './desk/FileDrop.tsx';
 import { Header } from './Header.tsx';
@@ -10,7 +9,7 @@ import { LessonDialog } from './lessons/LessonDialog.tsx';
 import { ListDialog } from './lists/ListDialog.tsx';
 import { Notices } from './Notices.tsx';
 import { OwnPartDialog } from './own/OwnPartDialog.tsx';
-import { BuildSheet } from './sheets/BuildSheet.tsx';
+import { Later } from './parts/Later.tsx';
 import { useAnswers } from './state/answers.ts';
 import { redo, undo, useDesk } from './state/desk.ts';
 import { useManner } from './state/manner.ts';
@@ -19,7 +18,9 @@ import { SHEETS } from './state/sheetNames.ts';
 import { TitleBlock } from './TitleBlock.tsx';
 import { Tour } from './tour/Tour.tsx';
 
-/** Its own piece of script: only who searches needs it. */
+/** Sheets in pieces of script of their own: the first one does not wait for them. */
+const BriefSheet = lazy(async () => ({ default: (await import('./brief/BriefSheet.tsx')).BriefSheet }));
+const BuildSheet = lazy(async () => ({ default: (await import('./sheets/BuildSheet.tsx')).BuildSheet }));
 const ShortlistSheet = lazy(async () => await import('./shortlist/ShortlistSheet.tsx'));
 
 /** The whole page: one drawing sheet, ruled, with its tabs above and its title block below. */
@@ -51,17 +52,17 @@ export function App() {
           )}
           {SHEETS.map((each) => (
             <Tabs.Panel key={each} value={each} className="panel">
-              {each === 'choice' ? (
-                <ChoiceSheet manner={manner} onScale={setPen} />
-              ) : each === 'brief' ? (
-                <BriefSheet manner={manner} />
-              ) : each === 'shortlist' ? (
-                <Suspense fallback={<p className="waiting">Laying out the sheet.</p>}>
+              <Later waiting={<p className="waiting">Laying out the sheet.</p>}>
+                {each === 'choice' ? (
+                  <ChoiceSheet manner={manner} onScale={setPen} />
+                ) : each === 'brief' ? (
+                  <BriefSheet manner={manner} />
+                ) : each === 'shortlist' ? (
                   <ShortlistSheet manner={manner} />
-                </Suspense>
-              ) : (
-                <BuildSheet sheet={each} manner={manner} onScale={setPen} />
-              )}
+                ) : (
+                  <BuildSheet sheet={each} manner={manner} onScale={setPen} />
+                )}
+              </Later>
             </Tabs.Panel>
           ))}
           <div ref={layer} />

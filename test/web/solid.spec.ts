@@ -278,3 +278,37 @@ const faults = (page: Page): Promise<string[]> =>
     const { violations } = await axe.run();
     return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`);
   });
+
+describe('when the view in the round can not be had', () => {
+  it('says so while the browser holds its drawing context back, and draws again after', async () => {
+    const { page } = await inTheRound();
+    const before = await inked(page);
+    expect(before).toBeGreaterThan(0.01);
+    await page.locator('.round-canvas').evaluate((canvas: HTMLCanvasElement) => {
+      const hold = canvas.getContext('webgl2')!.getExtension('WEBGL_lose_context')!;
+      Object.assign(window, { hold });
+      hold.loseContext();
+    });
+    const told = page.getByText('The browser has taken the view in the round away');
+    await told.waitFor();
+    await page.evaluate(() => (window as unknown as { hold: WEBGL_lose_context }).hold.restoreContext());
+    await told.waitFor({ state: 'detached' });
+    await page.evaluate(
+      () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+    );
+    expect(await inked(page)).toBeCloseTo(before, 2);
+  });
+
+  it.each(['airframe3d', 'rounds', 'solidsOf'])(
+    'says so when %s does not come, and the sheet stands',
+    async (piece) => {
+      const { page } = await visit('airframe', {}, async (fresh) => {
+        await fresh.context().route(new RegExp(`/${piece}-`), (route) => route.abort());
+      });
+      await page.getByRole('button', { name: 'in the round' }).click();
+      await page.getByRole('alert').filter({ hasText: 'could not be fetched' }).waitFor();
+      expect(await page.getByText('Being put together').count()).toBe(0);
+      expect(await page.getByRole('tab').count()).toBeGreaterThan(5);
+    },
+  );
+});

@@ -1,4 +1,5 @@
-import { type ComponentProps, lazy, Suspense } from 'react';
+import { type ComponentProps, lazy } from 'react';
+import { Later } from '../parts/Later.tsx';
 import type * as Rounds from './rounds.ts';
 
 /** Everything in the round comes in a file of its own, when a sheet first shows it. */
@@ -10,19 +11,19 @@ const Mode = lazy(async () => ({ default: (await rounds()).ModeRound }));
 const WAITING = <p className="waiting">Being put together.</p>;
 
 export const AirframeRound = (props: ComponentProps<typeof Rounds.AirframeRound>) => (
-  <Suspense fallback={WAITING}>
+  <Later waiting={WAITING}>
     <Airframe {...props} />
-  </Suspense>
+  </Later>
 );
 
 export const HitRound = (props: ComponentProps<typeof Rounds.HitRound>) => (
-  <Suspense fallback={WAITING}>
+  <Later waiting={WAITING}>
     <Hit {...props} />
-  </Suspense>
+  </Later>
 );
 
 export const ModeRound = (props: ComponentProps<typeof Rounds.ModeRound>) => (
-  <Suspense fallback={WAITING}>
+  <Later waiting={WAITING}>
     <Mode {...props} />
-  </Suspense>
+  </Later>
 );

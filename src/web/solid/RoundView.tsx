@@ -7,6 +7,7 @@ import { type PlaceLabel, roundMarks } from '../../report/solids/roundMarks.ts';
 import type { CraftSolids, Solid } from '../../report/solids/solidsOf.ts';
 import { exportRound } from '../desk/pictures.ts';
 import { ShapesView } from '../parts/DrawingView.tsx';
+import { Unfetched } from '../parts/Unfetched.tsx';
 import { pick, usePicked } from '../state/picked.ts';
 import { useTheme } from '../state/theme.ts';
 import type { RoundScene } from './airframe3d.ts';
@@ -58,7 +59,8 @@ export function RoundView(props: Props) {
   } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const scene = useRef<RoundScene>(undefined);
-  const [state, setState] = useState<'waiting' | 'ready' | 'absent'>('waiting');
+  const [state, setState] = useState<'waiting' | 'ready' | 'absent' | 'unfetched'>('waiting');
+  const [held, setHeld] = useState(true);
   const theme = useTheme(({ theme: now }) => now);
   const picked = usePicked(({ part }) => part);
   const [named, setNamed] = useState<Solid>();
@@ -83,11 +85,16 @@ export function RoundView(props: Props) {
 
   useEffect(() => {
     let gone = false;
-    void import('./airframe3d.ts').then(({ openRound }) => {
-      if (gone || canvas.current === null) return;
-      scene.current = openRound(canvas.current);
-      setState(scene.current ? 'ready' : 'absent');
-    });
+    import('./airframe3d.ts').then(
+      ({ openRound }) => {
+        if (gone || canvas.current === null) return;
+        scene.current = openRound(canvas.current, setHeld);
+        setState(scene.current ? 'ready' : 'absent');
+      },
+      () => {
+        if (!gone) setState('unfetched');
+      },
+    );
     return () => {
       gone = true;
       scene.current?.dispose();
@@ -146,6 +153,7 @@ export function RoundView(props: Props) {
         view show the same aircraft to scale.
       </p>
     );
+  if (state === 'unfetched') return <Unfetched />;
   return (
     <div className="round">
       <div className="round-views">
@@ -201,6 +209,12 @@ export function RoundView(props: Props) {
           <ShapesView shapes={marks} />
         </svg>
       </div>
+      {!held && (
+        <p className="round-absent" role="status">
+          The browser has taken the view in the round away for now, and draws it again when it gives it back.
+          The plan and the side view show the same aircraft to scale.
+        </p>
+      )}
       <p className="unseen">{description}</p>
       {props.children}
     </div>

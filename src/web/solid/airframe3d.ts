@@ -40,6 +40,7 @@ export interface RoundScene {
   readonly bandColours: () => readonly string[];
   /** The view as it stands, on nothing. */
   readonly canvas: () => HTMLCanvasElement;
+  /** Gives the drawing context back too: a browser has few, and takes the oldest away from whoever holds it. */
   readonly dispose: () => void;
 }
 
@@ -48,8 +49,14 @@ const AWAY = 4;
 /** Width of outlines [px]. */
 const OUTLINE = 1.5;
 
-/** Opens a view in the round on a canvas; undefined where the browser has no WebGL. */
-export function openRound(canvas: HTMLCanvasElement): RoundScene | undefined {
+/**
+ * Opens a view in the round on a canvas; undefined where the browser has no WebGL. `onHeld` is told when the browser
+ * takes the drawing context away (false) and when it is back and drawn again (true).
+ */
+export function openRound(
+  canvas: HTMLCanvasElement,
+  onHeld: (held: boolean) => void,
+): RoundScene | undefined {
   const renderer = rendererOn(canvas);
   if (renderer === undefined) return undefined;
   renderer.outputColorSpace = SRGBColorSpace;
@@ -80,6 +87,15 @@ export function openRound(canvas: HTMLCanvasElement): RoundScene | undefined {
   const soon = (): void => {
     if (frame === 0) frame = requestAnimationFrame(render);
   };
+
+  // The library asks for the context back and fills it anew; drawing again is ours.
+  const onLost = (): void => onHeld(false);
+  const onRestored = (): void => {
+    onHeld(true);
+    soon();
+  };
+  canvas.addEventListener('webglcontextlost', onLost);
+  canvas.addEventListener('webglcontextrestored', onRestored);
 
   function paint(): void {
     for (const each of drawn) each.paint(inks, each.solid.part === picked);
@@ -201,8 +217,11 @@ export function openRound(canvas: HTMLCanvasElement): RoundScene | undefined {
     },
     dispose: () => {
       cancelAnimationFrame(frame);
+      canvas.removeEventListener('webglcontextlost', onLost);
+      canvas.removeEventListener('webglcontextrestored', onRestored);
       clear();
       renderer.dispose();
+      renderer.forceContextLoss();
     },
   };
 }

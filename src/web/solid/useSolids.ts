@@ -3,9 +3,11 @@ import type { Build } from '../../build/schema/build.ts';
 import type { CraftSolids } from '../../report/solids/solidsOf.ts';
 import { theWorkers } from '../state/work.ts';
 
-/** The open build in the round, from the worker; while a newer one is made the older stays up. */
+/** The open build in the round, from the worker; while a newer one is made the older stays up.
+ * @throws what the worker said, while drawing, for the guard round it to tell */
 export function useSolids(build: Build | undefined): CraftSolids | undefined {
   const [solids, setSolids] = useState<CraftSolids>();
+  const [fault, setFault] = useState<{ readonly reason: unknown }>();
   const wanted = useRef<Build>(undefined);
   const busy = useRef(false);
   useEffect(() => {
@@ -21,6 +23,8 @@ export function useSolids(build: Build | undefined): CraftSolids | undefined {
           next = wanted.current;
           if (made !== undefined) setSolids(made);
         }
+      } catch (reason) {
+        setFault({ reason });
       } finally {
         busy.current = false;
       }
@@ -30,5 +34,6 @@ export function useSolids(build: Build | undefined): CraftSolids | undefined {
       wanted.current = undefined;
     };
   }, [build]);
+  if (fault) throw fault.reason;
   return solids;
 }

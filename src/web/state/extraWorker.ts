@@ -1,7 +1,7 @@
 import { type Remote, wrap } from 'comlink';
 import type { Desk } from '../worker/protocol.ts';
 
-/** A worker beside the two that every page has, and how it is sent home. */
+/** A worker of the page, and how it is sent home; all run the same file. */
 export interface ExtraWorker {
   readonly desk: Remote<Desk>;
   readonly end: () => void;

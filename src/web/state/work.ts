@@ -1,4 +1,4 @@
-import { type Remote, wrap } from 'comlink';
+import type { Remote } from 'comlink';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import { compare } from '../../choose/compare.ts';
@@ -8,6 +8,7 @@ import type { BuildView, Desk } from '../worker/protocol.ts';
 import { useAnswers } from './answers.ts';
 import { localWords } from './decimalMark.ts';
 import { addBuild, layOut, openBuild, rethink, useDesk } from './desk.ts';
+import { extraWorker } from './extraWorker.ts';
 import { joined } from './joined.ts';
 import { fetchKept, startKeeping } from './keep.ts';
 import { tell } from './notices.ts';
@@ -30,9 +31,6 @@ export function theWorkers(): Workers {
   return workers;
 }
 
-const newWorker = (): Remote<Desk> =>
-  wrap<Desk>(new Worker(new URL('../worker/desk.worker.ts', import.meta.url), { type: 'module' }));
-
 /** The quick assessment, its sentences as they are read here. */
 export const assessNow = async (build: Build, brief: Brief): Promise<BuildView> =>
   localWords(await theWorkers().quick.assess(build, brief));
@@ -44,7 +42,7 @@ interface Question {
 
 /** Starts the workers, lays out what was kept or the demo, and keeps an answer for every build as it changes. */
 export async function startWork(): Promise<void> {
-  const made = { quick: newWorker(), full: newWorker() };
+  const made = { quick: extraWorker().desk, full: extraWorker().desk };
   workers = made;
   const ask = latestWins(
     ({ build, brief }: Question) => assessNow(build, brief),
