@@ -1,19 +1,9 @@
 import type { Assessment } from '../assess/assessment.ts';
 import type { RankStability } from '../choose/rankStability.ts';
 import type { SearchCounts } from '../choose/shortlist/counts.ts';
+import type { Relaxed } from '../choose/shortlist/relax.ts';
 import type { SoftWant } from '../choose/shortlist/softWants.ts';
 import type { HardLimit, Scored } from '../choose/shortlist/types.ts';
-
-/** What a limit a tenth wider would bring. */
-export interface Relaxed {
-  readonly limit: string;
-  /** The best then. */
-  readonly best?: Scored;
-  /** Of its standing over the best now. */
-  readonly gain: number;
-  /** How many of the list would be new. */
-  readonly entersList: number;
-}
 
 /** What `shortlist --json` prints. */
 export interface ShortlistReport {

@@ -179,7 +179,9 @@ function markShapes(mark: Mark, plot: Plot): readonly Shape[] {
         letters(right - 4, y(mark.at) - 3, mark.name, 'end', 'label'),
       ];
     }
-    case 'plumb':
+    case 'plumb': {
+      // Near the right edge its name stands to the left, or the sheet would cut it.
+      const leftward = x(mark.at) + 0.55 * LETTER * mark.name.length > right;
       return [
         {
           kind: 'path',
@@ -191,8 +193,15 @@ function markShapes(mark: Mark, plot: Plot): readonly Shape[] {
             ],
           ]),
         },
-        letters(x(mark.at) + 4, MARGIN.top + 10, mark.name, 'start', 'label'),
+        letters(
+          x(mark.at) + (leftward ? -4 : 4),
+          MARGIN.top + 10,
+          mark.name,
+          leftward ? 'end' : 'start',
+          'label',
+        ),
       ];
+    }
     case 'outline':
       return [
         { kind: 'path', ink: 'band', d: closedPath(mark.points.map(to)) },

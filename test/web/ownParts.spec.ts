@@ -85,6 +85,18 @@ describe('a part of your own', () => {
     expect(strap?.kind === 'strap' && strap.width).toBeCloseTo(0.016, 9);
     await page.getByRole('button', { name: 'remove My strap' }).click();
     await page.getByText(/None yet. A shop's listing/).waitFor();
+    const back = page.getByRole('button', { name: /take the last change back/ });
+    await back.click();
+    await page.getByRole('button', { name: 'remove My strap' }).waitFor();
+    await page.getByRole('button', { name: /make it again/ }).click();
+    await page.getByText(/None yet. A shop's listing/).waitFor();
+    await back.click();
+    await page.getByRole('button', { name: 'remove My strap' }).waitFor();
+    await page.getByRole('button', { name: 'take all off the shelf' }).click();
+    await page.getByText(/None yet. A shop's listing/).waitFor();
+    await back.click();
+    await page.getByRole('button', { name: 'change My strap' }).click();
+    expect(await page.getByRole('textbox', { name: 'width' }).inputValue()).toBe('16');
     await page.context().close();
   });
 });

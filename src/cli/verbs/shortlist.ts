@@ -1,10 +1,10 @@
 import { assessCraft } from '../../assess/assess.ts';
 import type { Assessment } from '../../assess/assessment.ts';
 import { airOf } from '../../assess/dayOf.ts';
-import type { Brief } from '../../build/schema/brief.ts';
 import { rankStability } from '../../choose/rankStability.ts';
 import { resolveCandidate } from '../../choose/shortlist/candidate.ts';
 import { type PreparedSearch, prepareSearch } from '../../choose/shortlist/prepare.ts';
+import { type Relaxed, relaxationsOf, relaxedBy } from '../../choose/shortlist/relax.ts';
 import { type MappedRotor, rotorsOfMaps } from '../../choose/shortlist/rotors.ts';
 import { standingOf, utility } from '../../choose/shortlist/softWants.ts';
 import { sizeOfSpace, spaceOf } from '../../choose/shortlist/space.ts';
@@ -18,7 +18,7 @@ import { paintFor } from '../print/paint.ts';
 import { shortlistText } from '../print/shortlistText.ts';
 import { runSearch } from '../runSearch.ts';
 import { frontOptions, limitOptions, seatOptions, wantOptions } from '../searchOptions.ts';
-import type { Relaxed, ShortlistReport } from '../shortlistReport.ts';
+import type { ShortlistReport } from '../shortlistReport.ts';
 
 export interface ShortlistOptions {
   readonly from: string;
@@ -33,6 +33,7 @@ export interface ShortlistOptions {
   readonly workers?: string;
   readonly keep?: string;
   readonly relax?: boolean;
+  readonly full?: boolean;
   readonly json?: boolean;
 }
 
@@ -62,7 +63,8 @@ export async function makeShortlist(options: ShortlistOptions, io: Io): Promise<
   const prepared = prepareOrSay(question, context);
   const { state, maps } = await runSearch(prepared, context, { workers, keep: options.keep }, io);
   const relaxed = options.relax ? await relaxAll(prepared, context, maps, workers, state, io) : [];
-  const report = reportOf(prepared, context, maps, state, relaxed);
+  const tier = options.full ? 'full' : 'quick';
+  const report = reportOf(prepared, context, maps, state, relaxed, tier);
   io.writeOut(
     options.json
       ? `${JSON.stringify(report, null, 2)}\n`
@@ -94,36 +96,11 @@ async function relaxAll(
   state: SearchState,
   io: Io,
 ): Promise<readonly Relaxed[]> {
-  const { brief } = context;
-  const { question } = prepared;
-  const tries: { readonly limit: string; readonly brief: Brief; readonly question: ShortlistQuestion }[] = [];
-  if (brief.budget !== undefined) {
-    const budget = { ...brief.budget, amount: 1.1 * brief.budget.amount };
-    tries.push({ limit: 'budget', brief: { ...brief, budget }, question });
-  }
-  if (brief.massLimit !== undefined) {
-    tries.push({ limit: 'mass-limit', brief: { ...brief, massLimit: 1.1 * brief.massLimit }, question });
-  }
-  for (const [index, limit] of question.limits.entries()) {
-    const wider = {
-      ...limit,
-      ...(limit.most === undefined ? {} : { most: 1.1 * limit.most }),
-      ...(limit.least === undefined ? {} : { least: 0.9 * limit.least }),
-    };
-    const limits = question.limits.map((each, at) => (at === index ? wider : each));
-    tries.push({ limit: limit.measure, brief, question: { ...question, limits } });
-  }
   const found: Relaxed[] = [];
-  for (const each of tries) {
-    const own = { ...prepared, question: { ...each.question, front: [] } };
-    const done = await runSearch(own, { ...context, brief: each.brief }, { workers, maps }, io);
-    const [best] = done.state.top;
-    found.push({
-      limit: each.limit,
-      ...(best === undefined ? {} : { best }),
-      gain: (best?.standing ?? 0) - (state.top[0]?.standing ?? 0),
-      entersList: done.state.top.filter(({ key }) => state.top.every((known) => known.key !== key)).length,
-    });
+  for (const { limit, brief, question } of relaxationsOf(context.brief, prepared.question)) {
+    const own = { ...prepared, question };
+    const done = await runSearch(own, { ...context, brief }, { workers, maps }, io);
+    found.push(relaxedBy(limit, done.state, state));
   }
   return found;
 }
@@ -134,6 +111,7 @@ function reportOf(
   maps: readonly MappedRotor[],
   state: SearchState,
   relaxed: readonly Relaxed[],
+  tier: 'quick' | 'full',
 ): ShortlistReport {
   const { question } = prepared;
   const rotors = rotorsOfMaps(maps, airOf(context.brief));
@@ -154,7 +132,7 @@ function reportOf(
     counts: state.counts,
     finished: state.done.length === prepared.tasks.length,
     top: state.top,
-    assessments: crafts.map((craft) => assessCraft(craft, full)),
+    assessments: crafts.map((craft) => assessCraft(craft, { ...full, tier })),
     front: state.front,
     ...(stability === undefined ? {} : { stability }),
     relaxed,

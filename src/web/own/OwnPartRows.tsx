@@ -1,13 +1,21 @@
 import { useEffect, useState } from 'react';
 import { exportShelf } from '../desk/files.ts';
 import { useAnswers } from '../state/answers.ts';
-import { takeShelf, theWorkers } from '../state/work.ts';
+import { tell } from '../state/notices.ts';
+import { useShelfHistory } from '../state/shelfHistory.ts';
+import { takeShelf, theWorkers, turnShelf } from '../state/work.ts';
 import type { OwnPart } from '../worker/ownPartProtocol.ts';
 import { changePart, enterPart, removePart } from './ownPart.ts';
+
+async function turn(way: 'back' | 'forward'): Promise<void> {
+  const reasons = await turnShelf(way);
+  if (reasons.length > 0) tell('own-part', 'Your shelf can not be put back as it was:', reasons);
+}
 
 /** The user's own shelf: enter, change and take off parts, save it as a file. */
 export function OwnPartRows() {
   const ownShelf = useAnswers((answers) => answers.ownShelf);
+  const { past, future } = useShelfHistory();
   const [parts, setParts] = useState<readonly OwnPart[]>([]);
   useEffect(() => {
     let stale = false;
@@ -58,6 +66,16 @@ export function OwnPartRows() {
                 take all off the shelf
               </button>
             </>
+          )}
+          {past.length > 0 && (
+            <button type="button" className="plain-button" onClick={() => void turn('back')}>
+              take the last change back<span className="unseen"> of your parts</span>
+            </button>
+          )}
+          {future.length > 0 && (
+            <button type="button" className="plain-button" onClick={() => void turn('forward')}>
+              make it again<span className="unseen">: the change of your parts taken back</span>
+            </button>
           )}
         </li>
       </ul>

@@ -19,7 +19,7 @@ export function AskForm({ brief, manner, label, disabled }: Props) {
   const builds = useDesk((desk) => desk.builds);
   const open = useDesk((desk) => desk.open);
   const wants = useDesk((desk) => desk.wants);
-  const { template, seats, front, limits } = useAsk();
+  const { template, seats, front, relax, limits } = useAsk();
   const chosen = template !== undefined && builds[template] !== undefined ? template : open;
   return (
     <fieldset className="shortlist-ask" disabled={disabled}>
@@ -79,6 +79,14 @@ export function AskForm({ brief, manner, label, disabled }: Props) {
             );
           })}
         </div>
+        <label className="tick">
+          <input
+            type="checkbox"
+            checked={relax}
+            onChange={(event) => useAsk.setState({ relax: event.target.checked })}
+          />
+          tell what each limit a tenth wider would bring (searches again for each)
+        </label>
       </section>
       <section className="question-group" aria-label="Wants">
         <h3>Best by what counts</h3>

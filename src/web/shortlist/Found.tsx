@@ -11,6 +11,7 @@ import { turnTo } from '../state/place.ts';
 import type { ListedBuild, SearchReport } from '../worker/searchProtocol.ts';
 import { frontChart } from './frontChart.ts';
 import { quantityOf } from './quantityOf.ts';
+import { WiderLimits } from './WiderLimits.tsx';
 
 interface Props {
   readonly report: SearchReport;
@@ -64,6 +65,7 @@ export function Found({ report, manner, label }: Props) {
           </figure>
         )}
       </div>
+      <WiderLimits wider={report.wider} label={label} />
       <LeftOut report={report} />
     </div>
   );

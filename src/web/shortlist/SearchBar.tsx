@@ -9,7 +9,7 @@ interface Props {
 
 /** Starts, stops and goes on; how far it is and how long it may still take. */
 export function SearchBar({ ready, onStart }: Props) {
-  const { is, progress, began, unfinished } = useSearch();
+  const { is, progress, wider, began, unfinished } = useSearch();
   const running = is === 'running' || is === 'stopping';
   const now = useSeconds(running);
   const share = progress === undefined ? 0 : shareOf(progress);
@@ -28,7 +28,9 @@ export function SearchBar({ ready, onStart }: Props) {
               : progress.stage === 'bounding'
                 ? 'bounding'
                 : 'searching'}
-            {share > 0.05 && `, ${Math.round(100 * share)} %, ${timeLeft(seconds, share)}`}
+            {wider !== undefined && `, ${wider.replaceAll('-', ' ')} a tenth wider`}
+            {share > 0.05 && `, ${Math.round(100 * share)} %`}
+            {share > 0.05 && wider === undefined && `, ${timeLeft(seconds, share)}`}
           </span>
         </>
       ) : (

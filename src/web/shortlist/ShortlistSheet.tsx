@@ -41,6 +41,7 @@ export default function ShortlistSheet({ manner }: { readonly manner: Manner }) 
             seats: ask.seats,
             limits: ask.limits,
             front: ask.front,
+            relax: ask.relax,
           });
         }}
       />

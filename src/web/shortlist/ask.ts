@@ -69,6 +69,7 @@ interface Ask {
   readonly template?: string;
   readonly seats: readonly SearchSeat[];
   readonly front: boolean;
+  readonly relax: boolean;
   readonly limits: readonly HardLimit[];
 }
 
@@ -76,6 +77,7 @@ interface Ask {
 export const useAsk = create<Ask>()(() => ({
   seats: ['frame', 'motors', 'propellers', 'pack', 'controllers'],
   front: false,
+  relax: false,
   limits: [],
 }));
 

@@ -14,6 +14,8 @@ const MOST_HANDS = 6;
 interface Search {
   readonly is: 'idle' | 'running' | 'stopping' | 'done' | 'failed';
   readonly progress?: SearchProgress;
+  /** The limit that is a tenth wider in what is searched now. */
+  readonly wider?: string;
   /** When it began [ms since the page was opened], and what was done by then. */
   readonly began?: number;
   readonly report?: SearchReport;
@@ -71,8 +73,8 @@ export async function startSearch(ask: SearchAsk, kept?: SearchState): Promise<v
       ask,
       transfer(ports, [...ports]),
       kept,
-      proxy(({ progress, state }) => {
-        useSearch.setState({ progress });
+      proxy(({ progress, state, wider }) => {
+        useSearch.setState({ progress, ...(wider === undefined ? {} : { wider }) });
         if (state !== undefined) void keep({ version: 1, ask, state });
       }),
     );

@@ -15,6 +15,7 @@ import { tell } from './notices.ts';
 import { startParts } from './parts.ts';
 import { turnTo, usePlace } from './place.ts';
 import { sameKept } from './sameKept.ts';
+import { rememberShelf, stepShelf } from './shelfHistory.ts';
 import { useSnapshots } from './snapshots.ts';
 
 /** The worker that answers at once, and the one that works the full assessment out. */
@@ -98,7 +99,27 @@ async function takeLink(quick: Remote<Desk>): Promise<void> {
 }
 
 /** Lays the user's own parts over the shelf, or takes them away; every build is worked out anew. */
-export async function takeShelf(text: string | undefined): Promise<readonly string[]> {
+export const takeShelf = (text: string | undefined): Promise<readonly string[]> =>
+  afterShelf(async () => {
+    const { ownShelf } = useAnswers.getState();
+    const reasons = await layOwnShelf(text);
+    if (reasons.length === 0 && text !== ownShelf) rememberShelf(ownShelf);
+    return reasons;
+  });
+
+/** The user's shelf as it was one change before, or after; refused changes nothing. */
+export const turnShelf = (way: 'back' | 'forward'): Promise<readonly string[]> =>
+  afterShelf(() => stepShelf(way, useAnswers.getState().ownShelf, layOwnShelf));
+
+/** Changes of the shelf follow one another: each starts from what the last one left. */
+let laying: Promise<unknown> = Promise.resolve();
+function afterShelf(change: () => Promise<readonly string[]>): Promise<readonly string[]> {
+  const next = laying.then(change);
+  laying = next.catch(() => undefined);
+  return next;
+}
+
+async function layOwnShelf(text: string | undefined): Promise<readonly string[]> {
   const { quick, full } = theWorkers();
   const laid = await quick.layShelf(text);
   if (!laid.ok) return laid.reasons;

@@ -1,7 +1,9 @@
 import type { Remote } from 'comlink';
 import type { Shelf } from '../../build/shelf.ts';
-import { prepareSearch } from '../../choose/shortlist/prepare.ts';
+import { prepareSearch, type SearchTask } from '../../choose/shortlist/prepare.ts';
+import { type Relaxed, relaxationsOf, relaxedBy } from '../../choose/shortlist/relax.ts';
 import type { MappedRotor } from '../../choose/shortlist/rotors.ts';
+import type { Bar, Promised } from '../../choose/shortlist/runTask.ts';
 import { searchAll } from '../../choose/shortlist/searchAll.ts';
 import { sizeOfSpace, spaceOf } from '../../choose/shortlist/space.ts';
 import { fingerprintOf, type SearchState, startState } from '../../choose/shortlist/state.ts';
@@ -79,11 +81,15 @@ export async function runForeman({
   await Promise.all(hands.map(async (hand) => await hand.open(prepared, ask.brief, maps)));
   // The first task done is worth keeping: from then on a search can be gone on with.
   let last = Number.NEGATIVE_INFINITY;
-  const state = await searchAll(prepared, start, {
+  const run = {
     workers: hands.length,
-    promise: (task) => lend(async (hand) => await hand.promise(task)),
-    run: (task, bar, promised) => lend(async (hand) => await hand.run(task, bar, promised)),
+    promise: (task: SearchTask) => lend(async (hand) => await hand.promise(task)),
+    run: (task: SearchTask, bar: Bar, promised: Promised) =>
+      lend(async (hand) => await hand.run(task, bar, promised)),
     isCancelled: isStopped,
+  };
+  const state = await searchAll(prepared, start, {
+    ...run,
     onProgress: (now, progress) => {
       const due = progress.stage === 'searching' && performance.now() - last > KEEP_EVERY;
       if (due) last = performance.now();
@@ -91,6 +97,19 @@ export async function runForeman({
     },
   });
   tell({ progress: { stage: 'searching', done: state.done.length, of: prepared.tasks.length }, state });
+  const finished = state.done.length === prepared.tasks.length;
+  const relaxed: Relaxed[] = [];
+  for (const { limit, ...wider } of ask.relax && finished ? relaxationsOf(ask.brief, question) : []) {
+    const own = { ...prepared, question: wider.question };
+    await Promise.all(hands.map(async (hand) => await hand.open(own, wider.brief, maps)));
+    const found = await searchAll(own, startState(own, ''), {
+      ...run,
+      onProgress: (_, progress) => tell({ progress, wider: limit }),
+    });
+    // One that was stopped on the way tells nothing.
+    if (found.done.length < own.tasks.length) break;
+    relaxed.push(relaxedBy(limit, found, state));
+  }
   return reportOf({
     question,
     context,
@@ -98,6 +117,7 @@ export async function runForeman({
     air: prepared.air,
     state,
     size: sizeOfSpace(question.space),
-    finished: state.done.length === prepared.tasks.length,
+    finished,
+    relaxed,
   });
 }

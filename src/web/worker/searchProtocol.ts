@@ -20,11 +20,15 @@ export interface SearchAsk {
   readonly limits: readonly HardLimit[];
   /** Whether the Pareto front of money, mass and minutes is searched too. */
   readonly front: boolean;
+  /** Whether it is searched again with each limit a tenth wider. */
+  readonly relax?: boolean;
 }
 
 /** How far it is, with what a later visit could go on from, now and then. */
 export interface SearchNews {
   readonly progress: SearchProgress;
+  /** The limit that is a tenth wider in what is searched now. */
+  readonly wider?: string;
   readonly state?: SearchState;
 }
 
@@ -47,6 +51,17 @@ export interface ListedBuild {
   readonly flips: readonly Flip[];
 }
 
+/** What a limit a tenth wider would bring. */
+export interface WiderLimit {
+  readonly limit: string;
+  /** Names of the parts of the best then, frame first; absent when there is still none. */
+  readonly best?: readonly string[];
+  /** Of its standing over the first now, 0 to 1. */
+  readonly gain: number;
+  /** How many of the list would be new. */
+  readonly entersList: number;
+}
+
 /** A place on the front [SI]. */
 export interface FrontPoint {
   readonly cost: number;
@@ -66,6 +81,8 @@ export interface SearchReport {
   readonly limits: readonly HardLimit[];
   readonly list: readonly ListedBuild[];
   readonly front: readonly FrontPoint[];
+  /** Empty when that was not asked. */
+  readonly wider: readonly WiderLimit[];
   /** How many draws `first` rests on, and one standard error of a share. */
   readonly draws: number;
   readonly error: number;

@@ -8,6 +8,7 @@ import { foldAlike } from '../../choose/foldAlike.ts';
 import { rankStability } from '../../choose/rankStability.ts';
 import { resolveCandidate } from '../../choose/shortlist/candidate.ts';
 import { flipsBetween, reasonsBetween } from '../../choose/shortlist/reasons.ts';
+import type { Relaxed } from '../../choose/shortlist/relax.ts';
 import { type MappedRotor, rotorsOfMaps } from '../../choose/shortlist/rotors.ts';
 import { type Scale, standingOf, utility } from '../../choose/shortlist/softWants.ts';
 import type { SearchState } from '../../choose/shortlist/state.ts';
@@ -23,6 +24,7 @@ interface Found {
   readonly state: SearchState;
   readonly size: number;
   readonly finished: boolean;
+  readonly relaxed: readonly Relaxed[];
 }
 
 /** As many as are listed after folding. */
@@ -33,7 +35,16 @@ const SEED = 1;
 const ALIKE = 0.01;
 
 /** What a search found, in figures with bands, reasons, and what would turn it. */
-export function reportOf({ question, context, maps, air, state, size, finished }: Found): SearchReport {
+export function reportOf({
+  question,
+  context,
+  maps,
+  air,
+  state,
+  size,
+  finished,
+  relaxed,
+}: Found): SearchReport {
   const rotors = rotorsOfMaps(maps, air);
   const full = { ...context, rotors };
   const ready = new Map([...rotors].map(([id, { facts }]) => [id, facts]));
@@ -78,6 +89,10 @@ export function reportOf({ question, context, maps, air, state, size, finished }
     limits: question.limits,
     list,
     front: state.front.map(pointOf),
+    wider: relaxed.map(({ best, ...rest }) => {
+      const craft = best && resolveCandidate(question.template, best.choice, context.shelf, ready);
+      return { ...rest, ...(craft?.ok ? { best: namesOf(craft.value) } : {}) };
+    }),
     draws: stability?.draws ?? 0,
     error: stability?.error ?? 0,
     ...(leanings === undefined ? {} : { leanings }),
