@@ -131,6 +131,17 @@ describe('the shortlist', () => {
     expect(complaints).toEqual([]);
   });
 
+  it('tells what each limit a tenth wider would bring', async () => {
+    const { page, complaints } = await ask();
+    await page.getByRole('checkbox', { name: /a tenth wider/ }).check();
+    await search(page);
+    const table = page.locator('.found-out', { hasText: 'Each limit a tenth wider' });
+    await table.waitFor();
+    expect(await table.getByRole('rowheader').allTextContents()).toEqual(['budget', 'mass limit']);
+    expect(await table.textContent()).toMatch(/new among the best|buys nothing|still nothing/);
+    expect(complaints).toEqual([]);
+  });
+
   it('says in words when nothing passes', async () => {
     const { page } = await ask();
     await page.getByLabel('weigh at most').fill('50');
