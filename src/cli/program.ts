@@ -119,6 +119,7 @@ Example:
     .option('--workers <count>', 'at once; one for each core when absent')
     .option('--keep <file>', 'keep a checkpoint there, and resume from it')
     .option('--relax', 'search again with each limit a tenth wider')
+    .option('--full', 'level flight, wind, picture, shake, hits and repairs of what is listed, too')
     .option('--json', 'as JSON, in SI')
     .addHelpText(
       'after',

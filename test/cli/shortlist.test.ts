@@ -17,6 +17,21 @@ describe('shortlist', () => {
     expect(excluded + json.counts.bounded + json.counts.evaluated).toBe(json.size);
   });
 
+  it('--full tells the full tier of what is listed, and the order stays', async () => {
+    const words = [...base, '--choose', 'propellers', '--top', '2', '--workers', '1'];
+    const quick = JSON.parse((await quadwright([...words, '--json'])).out);
+    const full = JSON.parse((await quadwright([...words, '--full', '--json'])).out);
+    expect(full.top).toEqual(quick.top);
+    const has = (report: typeof full) =>
+      report.assessments.map(({ measures }: { measures: { id: string }[] }) =>
+        measures.some(({ id }) => id === 'knocks-money'),
+      );
+    expect(has(full)).toEqual([true, true]);
+    expect(has(quick)).toEqual([false, false]);
+    expect((await quadwright([...words, '--full'])).out).toContain('repairs over 30 flights');
+    expect((await quadwright(words)).out).not.toContain('repairs over');
+  });
+
   it.each([
     [['--want', 'flown-tim=2'], 'flown-time'],
     [['--want', 'flown-time=2@3..x'], '--want'],

@@ -17,6 +17,7 @@ export function shortlistText(report: ShortlistReport, look: Look): string {
   const lines: string[] = [];
   if (first === undefined) lines.push('Nothing on the shelf passes every limit and rule.');
   else lines.push(...listOf(report, look));
+  lines.push(...fullOf(report, look));
   if (first !== undefined && second !== undefined) lines.push('', ...whyOf(report, first, second, look));
   if (report.front.length > 0) lines.push('', ...frontOf(report, look));
   lines.push('', ...leftOut(report, look));
@@ -51,6 +52,42 @@ function listOf({ top, wants, assessments, stability }: ShortlistReport, look: L
             `first in: share of ${stability.draws} draws of every unsure input, +-${Math.round(100 * stability.error)} %`,
           ),
         ]),
+  ];
+}
+
+/** Shown of the full tier: what decides among survivors and the search itself does not look at. */
+const FULL = [
+  'top-speed',
+  'wind-held',
+  'flying-camera-covered',
+  'first-upright-mode',
+  'hover-gyro-rate',
+  'breaking-speed-end-on',
+  'knocks-money',
+] as const;
+
+/** The survivors in the full tier, where it was asked for. */
+function fullOf({ assessments }: ShortlistReport, { currency }: Look): readonly string[] {
+  const shown = FULL.flatMap((id) => {
+    const label = assessments.flatMap(({ measures }) => measures).find((each) => each.id === id)?.label;
+    return label === undefined ? [] : [{ id, label }];
+  });
+  // The quick tier has modes and the picture already: the repairs tell the full one.
+  if (!shown.some(({ id }) => id === 'knocks-money')) return [];
+  const rows = shown.map(({ id, label }) => [
+    label,
+    ...assessments.map(({ measures }) => {
+      const found = measures.find((each) => each.id === id);
+      return found === undefined
+        ? '-'
+        : formatQuantity(found.value, found.quantity, { currency, band: found.band });
+    }),
+  ]);
+  const numbers = assessments.map((_, index) => String(index + 1));
+  return [
+    '',
+    'Of these, level flight, wind, picture, shake, hits and repairs (they do not enter the order):',
+    printTable(['', ...numbers], rows, ['left', ...numbers.map(() => 'right' as const)]),
   ];
 }
 
@@ -126,7 +163,7 @@ function leftOut({ size, counts, relaxed, finished }: ShortlistReport, look: Loo
       'Exact: the same list as assessing every combination by the quick tier, each aircraft with its best board and',
     ),
     look.paint.faint(
-      'camera; level flight, modes and hits are not searched: `assess` what is listed. docs/method/choose.md',
+      'camera; level flight, modes and hits are not searched: `--full` tells them of what is listed. docs/method/choose.md',
     ),
   ];
 }
