@@ -1,7 +1,7 @@
 // What both doors need on a fresh machine: the packages of the lock file, and nothing else by hand.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, lstatSync, readFileSync, writeFileSync } from 'node:fs';
 
 export function run(command, args, options = {}) {
   const result = spawnSync(command, args, { stdio: 'inherit', ...options });
@@ -18,6 +18,13 @@ export function installPackages() {
   const wanted = createHash('sha256').update(readFileSync('package-lock.json')).digest('hex');
   const stamp = 'node_modules/.quadwright-lock';
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
+  // npm ci would empty the folder the link points to, which is somebody else's.
+  if (lstatSync('node_modules', { throwIfNoEntry: false })?.isSymbolicLink()) {
+    console.error(
+      'node_modules is a link; packages are not installed through it. Remove the link, and run again.',
+    );
+    process.exit(2);
+  }
   console.log('Installing packages (first run, or the lock file changed) ...');
   if (run('npm', ['ci', '--no-audit', '--no-fund', '--loglevel=error']) !== 0) {
     console.error('npm ci failed; its own message stands above.');
