@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import type { Manner } from '../../report/sayFigure.ts';
+import { FlyIt } from '../flown/LaterFlyIt.tsx';
 import { FigureRows } from '../parts/FigureRows.tsx';
 import { Schedule } from '../schedule/Schedule.tsx';
 import { AirframeRound, HitRound, ModeRound } from '../solid/LaterRound.tsx';
@@ -117,7 +118,13 @@ function Subject({
         }
         stale={behind}
         onScale={onScale}
-        under={hits && <HitTable hits={hits} manner={manner} />}
+        under={
+          build && brief && (sheet === 'flight' || sheet === 'wind') ? (
+            <FlyIt build={build} brief={brief} sheet={sheet} manner={manner} />
+          ) : (
+            hits && <HitTable hits={hits} manner={manner} />
+          )
+        }
         across={many && <div className="many">{figures}</div>}
       />
     );

@@ -20,6 +20,7 @@ const door: Desk = {
   glance: async (build, brief) => await opened().glance(build, brief),
   partsList: async (ask) => await opened().partsList(ask),
   tune: async (ask) => await opened().tune(ask),
+  fly: async (ask, tell) => await opened().fly(ask, tell),
   lend: async (port) => await opened().lend(port),
   search: async (ask, ports, kept, tell) => await opened().search(ask, ports, kept, tell),
   stopSearch: async () => await opened().stopSearch(),

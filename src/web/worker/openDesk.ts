@@ -72,6 +72,10 @@ export function openDesk(): Desk {
       const { tuneView } = await import('./tuneView.ts');
       return tuneView(ask, shelf);
     },
+    fly: async (ask, tell) => {
+      const { flyView } = await import('./flyView.ts');
+      return flyView(ask, shelf, tell);
+    },
     lend: async (port) => {
       const { searchHand } = await import('./searchHand.ts');
       expose(

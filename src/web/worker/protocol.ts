@@ -6,6 +6,7 @@ import type { PartKind } from '../../build/schema/partKinds.ts';
 import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import type { CraftSolids } from '../../report/solids/solidsOf.ts';
+import type { FlyAsk, FlyView } from './flyProtocol.ts';
 import type { DraftRead, Drive, OwnPart, PartDraft, PartField } from './ownPartProtocol.ts';
 import type { PartsListAsk, PartsListView } from './partsListProtocol.ts';
 import type { SearchAsk, SearchNews, SearchReport } from './searchProtocol.ts';
@@ -32,6 +33,8 @@ export interface Desk {
   readonly partsList: (ask: PartsListAsk) => Promise<PartsListView>;
   /** Sets continuous choices of a build under the wants. */
   readonly tune: (ask: TuneAsk) => Promise<TuneView>;
+  /** Flies one scene; `tell` is given the share that is done. */
+  readonly fly: (ask: FlyAsk, tell: (share: number) => void) => Promise<FlyView>;
   /** Does pieces of a search for a foreman who holds the other end of the port. */
   readonly lend: (port: MessagePort) => Promise<void>;
   /** Searches the shelf with workers lent by their ports; see `searchForeman.ts`. */

@@ -1,0 +1,120 @@
+import { useMemo } from 'react';
+import type { Flown, Scene } from '../../assess/fly/types.ts';
+import type { Brief } from '../../build/schema/brief.ts';
+import type { Build } from '../../build/schema/build.ts';
+import type { Manner } from '../../report/sayFigure.ts';
+import { traceDrawings } from '../../report/traceDrawing.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
+import { DrawingView } from '../parts/DrawingView.tsx';
+import { useSize } from '../parts/useSize.ts';
+import { flownOf, startFlying, stopFlying, useFlying } from '../state/flying.ts';
+
+export interface FlyItProps {
+  readonly build: Build;
+  readonly brief: Brief;
+  readonly sheet: 'flight' | 'wind';
+  readonly manner: Manner;
+}
+
+const SCENES: Record<FlyItProps['sheet'], readonly Scene[]> = {
+  flight: ['hover', 'bank', 'dash'],
+  wind: ['gust', 'rough air'],
+};
+const WORDS: Record<Scene, string> = {
+  hover: 'fly a hover',
+  bank: 'fly a roll to the right',
+  dash: 'fly a dash to top speed',
+  gust: 'fly into a gust',
+  'rough air': 'fly in rough air',
+};
+/** The same air each time, so that two builds meet the same gusts. */
+const SEED = 1;
+const WIDEST = 640;
+
+/** The six-degree-of-freedom simulation, flown when asked: histories over time, and its figures beside the closed forms'. */
+export default function FlyIt({ build, brief, sheet, manner }: FlyItProps) {
+  const flying = useFlying();
+  const { busy, share, ask } = flying;
+  const view = flownOf(flying, build);
+  const here = ask !== undefined && SCENES[sheet].includes(ask.scene);
+  return (
+    <section className="fly-it" aria-label="flown by the simulation">
+      <h3>Flown by the simulation</h3>
+      <div className="search-bar">
+        {SCENES[sheet].map((scene) => (
+          <button
+            type="button"
+            className="plain-button"
+            key={scene}
+            onClick={() => void startFlying({ build, brief, scene, seed: SEED })}
+          >
+            {WORDS[scene]}
+          </button>
+        ))}
+        {busy && here && (
+          <>
+            <progress aria-label="flight" max={1} value={share} />
+            <button type="button" className="plain-button" onClick={stopFlying}>
+              stop
+            </button>
+          </>
+        )}
+        <span className="search-words" role="status">
+          {here && !busy && view !== undefined && !view.ok && `It can not be flown: ${view.reason}.`}
+          {here && !busy && view === undefined && 'Changed since it was flown.'}
+        </span>
+      </div>
+      {here && view?.ok === true && <FlownView flown={view.flown} manner={manner} />}
+    </section>
+  );
+}
+
+function FlownView({ flown, manner }: { readonly flown: Flown; readonly manner: Manner }) {
+  const [ref, { width }] = useSize<HTMLDivElement>();
+  const wide = Math.min(width, WIDEST);
+  const drawings = useMemo(
+    () => (wide > 0 ? traceDrawings(flown.trace, flown.motors, flown.says, wide) : []),
+    [flown, wide],
+  );
+  const { system, mark } = manner;
+  const say = (value: number, quantity: Flown['figures'][number]['quantity']) =>
+    formatQuantity(value, quantity, { ...(system ? { system } : {}), ...(mark ? { mark } : {}) });
+  return (
+    <div ref={ref}>
+      <p>{flown.says}</p>
+      {drawings.map((drawing, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: the panels keep their order
+        <DrawingView key={i} drawing={drawing} pen={1} className="chart" />
+      ))}
+      {/* Focusable, so that the keyboard can scroll it where it is wider than the sheet. */}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrollable region */}
+      <section className="table-scroll" tabIndex={0} aria-label="simulation beside closed form">
+        <table className="hit-table">
+          <thead>
+            <tr>
+              <th scope="col">figure</th>
+              <th scope="col">closed form</th>
+              <th scope="col">simulated</th>
+            </tr>
+          </thead>
+          <tbody>
+            {flown.figures.map(({ id, label, quantity, closedForm, simulated, how }) => (
+              <tr key={id}>
+                <th scope="row">
+                  {label}
+                  <small className="fly-how">{how}</small>
+                </th>
+                <td>{closedForm === undefined ? 'none' : say(closedForm, quantity)}</td>
+                <td>{say(simulated, quantity)}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      <p className="own-note">
+        At the most likely value of every input, on a pack half full. The two columns check each other; the
+        figures of this sheet have the bands.
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+import { proxy } from 'comlink';
+import { create } from 'zustand';
+import type { Build } from '../../build/schema/build.ts';
+import type { FlyAsk, FlyView } from '../worker/flyProtocol.ts';
+import { useAnswers } from './answers.ts';
+import { type ExtraWorker, extraWorker } from './extraWorker.ts';
+
+interface Flying {
+  readonly busy: boolean;
+  /** 0 to 1, of the flight under way. */
+  readonly share: number;
+  readonly ask?: FlyAsk;
+  readonly view?: FlyView;
+}
+
+export const useFlying = create<Flying>()(() => ({ busy: false, share: 0 }));
+
+let flyer: ExtraWorker | undefined;
+
+/** Flies in a worker of its own, so that nothing else waits; a new flight sends the one under way home. */
+export async function startFlying(ask: FlyAsk): Promise<void> {
+  flyer?.end();
+  const own = extraWorker();
+  flyer = own;
+  useFlying.setState({ busy: true, share: 0, ask }, true);
+  const settle = (view: FlyView) => {
+    if (flyer === own) useFlying.setState({ busy: false, share: 1, ask, view }, true);
+  };
+  try {
+    await own.desk.layShelf(useAnswers.getState().ownShelf);
+    const tell = proxy((share: number) => {
+      if (flyer === own) useFlying.setState({ share });
+    });
+    settle(await own.desk.fly(ask, tell));
+  } catch (error) {
+    settle({ ok: false, reason: error instanceof Error ? error.message : String(error) });
+  } finally {
+    own.end();
+  }
+}
+
+export function stopFlying(): void {
+  flyer?.end();
+  flyer = undefined;
+  useFlying.setState({ busy: false, share: 0 }, true);
+}
+
+/** What was flown of this very build; a changed one has not flown yet. */
+export const flownOf = ({ ask, view }: Flying, build: Build): FlyView | undefined =>
+  ask?.build === build ? view : undefined;
