@@ -1,3 +1,4 @@
+import { layoutOf } from '../../build/resolve/layoutOf.ts';
 import { armThicknessLow } from '../windows.ts';
 import { armThickness, largestPropeller } from './perMotor.ts';
 import { fails, fits, inches, mm, SLACK } from './say.ts';
@@ -6,7 +7,36 @@ import type { FitContext, FitRule } from './types.ts';
 /** Room a blade wants over the ground the aircraft stands on [m]. */
 const BLADE_OVER_GROUND = 5e-3;
 
+/** Drawn on a sheet rather than measured on a plate: less than this is no other frame [m]. */
+const SAME_PLACE = 1e-3;
+
 export const frameRules: readonly FitRule[] = [
+  {
+    id: 'frame-as-sold',
+    title: 'motors where the frame has them',
+    limit: 'a motor over 1 mm from its place on the frame that is bought',
+    severities: ['note'],
+    look: ({ craft }) => {
+      const { motors } = layoutOf(craft.parts.frame.layout, 'above');
+      const moves = craft.layout.motors.map(({ position: [x, y] }, i) => {
+        const [ownX, ownY] = motors[i]?.position ?? [x, y];
+        return Math.hypot(x - ownX, y - ownY);
+      });
+      const farthest = Math.max(...moves);
+      const alike = motors.length === craft.layout.motors.length;
+      if (alike && farthest <= SAME_PLACE) return [];
+      return [
+        fails(
+          'note',
+          alike
+            ? `Motors stand up to ${mm(farthest)} from where this frame has them: it is no longer the frame that is sold, and its price and mass are still the sold one's.`
+            : 'The layout has another number of motors than this frame: its price and mass are still those of the frame that is sold.',
+          'Look for a frame with these distances, have arms cut, or put the motors back.',
+          ['frame', 'motors'],
+        ),
+      ];
+    },
+  },
   {
     id: 'arm-thickness',
     title: 'arm thickness for the propeller',

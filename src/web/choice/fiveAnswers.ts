@@ -103,15 +103,24 @@ function spending({ measures, findings, money }: Assessment, brief: Brief, manne
               : `${sayInWords(-left, 'money', manner)} over the budget.`,
           ]),
       ...(later ? [`${upper(later.label)}: ${withBand(later, manner)}.`] : []),
+      ...(first && later ? [`Together: ${withBand(together(first, later), manner)}.`] : []),
       ...(owned > 0 ? [`${owned} things are at hand already.`] : []),
       'Goggles, transmitter, charger, packs and tools are in it.',
     ],
   };
 }
 
+/** Both sums, their half bands as those of independent doubts (JCGM 100). */
+function together(first: Measure, later: Measure): Measure {
+  const value = first.value + later.value;
+  const half = (end: 0 | 1) => Math.hypot(first.band[end] - first.value, later.band[end] - later.value);
+  return { ...first, value, band: [value - half(0), value + half(1)] };
+}
+
 function minutes({ measures }: Assessment, manner: Manner): Answer {
   const find = (id: string) => measures.find((measure) => measure.id === id);
-  const [flown, held, lift, top] = ['flown-time', 'wind-held', 'thrust-to-weight', 'top-speed'].map(find);
+  const ids = ['flown-time', 'wind-held', 'thrust-to-weight', 'top-speed', 'wind-throttle'];
+  const [flown, held, lift, top, throttle] = ids.map(find);
   const line = (measure: Measure | undefined) =>
     measure ? [`${upper(measure.label)}: ${withBand(measure, manner)}.`] : [];
   const outside = [lift, held].some(
@@ -123,6 +132,7 @@ function minutes({ measures }: Assessment, manner: Manner): Answer {
     tone: flown ? (outside ? 'but' : 'yes') : 'no',
     says: [
       ...(flown ? [`${sayBand(flown, manner)} min four times in five, flown to the reserve.`] : []),
+      ...line(throttle),
       ...line(held),
       ...line(lift),
       ...line(top),

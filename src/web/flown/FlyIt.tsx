@@ -98,12 +98,9 @@ function FlownView({ flown, manner }: { readonly flown: Flown; readonly manner: 
             </tr>
           </thead>
           <tbody>
-            {flown.figures.map(({ id, label, quantity, closedForm, simulated, how }) => (
+            {flown.figures.map(({ id, label, quantity, closedForm, simulated }) => (
               <tr key={id}>
-                <th scope="row">
-                  {label}
-                  <small className="fly-how">{how}</small>
-                </th>
+                <th scope="row">{label}</th>
                 <td>{closedForm === undefined ? 'none' : say(closedForm, quantity)}</td>
                 <td>{say(simulated, quantity)}</td>
               </tr>
@@ -111,6 +108,13 @@ function FlownView({ flown, manner }: { readonly flown: Flown; readonly manner: 
           </tbody>
         </table>
       </section>
+      <ul className="fly-how">
+        {flown.figures.map(({ id, label, how }) => (
+          <li key={id}>
+            {label}: {how}
+          </li>
+        ))}
+      </ul>
       <p className="own-note">
         At the most likely value of every input, on a pack half full. The two columns check each other; the
         figures of this sheet have the bands.

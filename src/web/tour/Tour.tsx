@@ -19,6 +19,14 @@ export function Tour() {
       for (const shown of document.querySelectorAll('[data-toured]')) shown.removeAttribute('data-toured');
     };
   }, [now]);
+  useEffect(() => {
+    if (now === undefined) return;
+    const leave = (event: KeyboardEvent) => {
+      if (event.key === 'Escape' && !event.defaultPrevented) goTo(undefined);
+    };
+    document.addEventListener('keydown', leave);
+    return () => document.removeEventListener('keydown', leave);
+  }, [now]);
   if (now === undefined || step === undefined) return null;
   const last = step === STEPS.length - 1;
   return (

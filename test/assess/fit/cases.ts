@@ -187,6 +187,16 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
     ),
     silent('guarded', { demo: 'guarded/dotterel' }),
   ],
+  'frame-as-sold': [
+    silent('as it is sold'),
+    gives(
+      'note',
+      'arms a tenth longer',
+      build((b) => {
+        b.frame.layout = { kind: 'true X', diagonal: 0.26 };
+      }),
+    ),
+  ],
   'servo-tail': [silent('four motors'), gives('note', 'a tilting tail', frame('avocet-tri'))],
   'more-motors-no-safety': [silent('four motors'), gives('note', 'six motors', frame('eider-hexa'))],
   'ground-clearance': [
