@@ -15,6 +15,11 @@ const FIRST_ROWS = [
   'aircraft-cost',
   'missing-cost',
   'first-flight-cost',
+  // Of the full tier, where it was asked for.
+  'top-speed',
+  'wind-held',
+  'hover-gyro-rate',
+  'knocks-money',
 ];
 
 /** Builds side by side for people, the order with its reasons below. */
@@ -59,7 +64,16 @@ export function comparisonText(
     '',
     ...verdict(report, paint, currency, letter),
     ...stops(report, paint, letter),
+    '',
+    paint.faint('Points are shares of the spread between these builds: leaving one out can turn the order.'),
   );
+  if (!comparison.rows.some(({ id }) => id === 'knocks-money')) {
+    lines.push(
+      paint.faint(
+        'Level flight, wind, shake and repairs, and the risks they bring, come with --full, as on the page.',
+      ),
+    );
+  }
   return `${lines.join('\n')}\n`;
 }
 

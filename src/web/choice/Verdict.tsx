@@ -69,6 +69,7 @@ export function Verdict({ candidates, comparison, turning, wants, manner }: Prop
               </li>
             ))}
             {turning.length === 0 && wants.length > 0 && <li>No single weight turns it.</li>}
+            <li>Points are shares of the spread between these candidates: leaving one out can turn it.</li>
             {stopped.length > 0 && (
               <li>
                 {stopped.map(({ letter }) => letter).join(', ')} stand{stopped.length === 1 ? 's' : ''} last
