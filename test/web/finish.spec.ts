@@ -90,6 +90,8 @@ describe('the round for newcomers', () => {
     await page.getByRole('region', { name: 'Round 2 of 6' }).waitFor();
     await round.getByRole('button', { name: 'back' }).click();
     for (let step = 1; step < 6; step++) await round.getByRole('button', { name: 'next' }).click();
+    // The sheet of the last step comes in a file of its own.
+    await page.locator('[data-toured]').first().waitFor();
     expect(await page.locator('[data-toured]').count()).toBe(1);
     await round.getByRole('button', { name: 'done' }).click();
     await round.waitFor({ state: 'detached' });

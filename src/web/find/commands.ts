@@ -4,6 +4,7 @@ import { useDeskOpen } from '../desk/deskOpen.ts';
 import { exportBuild } from '../desk/files.ts';
 import { openLesson } from '../lessons/lessonState.ts';
 import { enterPart } from '../own/ownPart.ts';
+import { whenThere } from '../parts/whenThere.ts';
 import { slotsOf } from '../schedule/slots.ts';
 import { useAnswers } from '../state/answers.ts';
 import { addBuild, asItCame, change, openBuild, redo, undo, useDesk } from '../state/desk.ts';
@@ -92,14 +93,13 @@ export function useCommands(): readonly Command[] {
   }, [builds, open, view, shelf, theme, manner]);
 }
 
-/** Opens the how of a figure, once its sheet lies on top. */
+/** Opens the how of a figure, once its sheet lies on top and the list is gone. */
 function showMeasure(id: string): void {
   requestAnimationFrame(() =>
-    requestAnimationFrame(() => {
-      const row = document.querySelector<HTMLElement>(`[role=tabpanel]:not([hidden]) [data-measure="${id}"]`);
-      row?.scrollIntoView({ block: 'center' });
-      row?.focus();
-      row?.click();
+    whenThere(`[role=tabpanel]:not([hidden]) [data-measure="${id}"]`, (row) => {
+      row.scrollIntoView({ block: 'center' });
+      row.focus();
+      row.click();
     }),
   );
 }

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { whenThere } from '../parts/whenThere.ts';
 import { goTo, STEPS, useTour } from './tour.ts';
 
 /** Shows a newcomer round: a note at the foot of the window, and a frame round what it speaks of. */
@@ -9,13 +10,12 @@ export function Tour() {
   useEffect(() => {
     if (now === undefined) return;
     note.current?.focus();
-    const wait = requestAnimationFrame(() => {
-      const shown = document.querySelector(`[role=tabpanel]:not([hidden]) :is(${now.at})`);
-      shown?.setAttribute('data-toured', '');
-      shown?.scrollIntoView({ block: 'nearest' });
+    const leaveOff = whenThere(`[role=tabpanel]:not([hidden]) :is(${now.at})`, (shown) => {
+      shown.setAttribute('data-toured', '');
+      shown.scrollIntoView({ block: 'nearest' });
     });
     return () => {
-      cancelAnimationFrame(wait);
+      leaveOff();
       for (const shown of document.querySelectorAll('[data-toured]')) shown.removeAttribute('data-toured');
     };
   }, [now]);
