@@ -1,3 +1,7 @@
+import { keptTheme, showTheme } from './state/keptTheme.ts';
+
+showTheme(keptTheme());
+
 // The words of index.html are drawn before the page's own script takes the thread; a hidden tab draws nothing and
 // must not wait for it.
 let begun = false;
