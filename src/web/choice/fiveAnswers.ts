@@ -1,7 +1,8 @@
 import type { Assessment } from '../../assess/assessment.ts';
 import type { Finding, Measure } from '../../assess/types.ts';
 import type { Brief } from '../../build/schema/brief.ts';
-import { type Manner, sayBand, sayFigure, sayInWords } from '../../report/sayFigure.ts';
+import { type Manner, sayBand, sayFigure } from '../../report/sayFigure.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
 
 /** One of the five questions with its answer in words. */
 export interface Answer {
@@ -89,6 +90,13 @@ function spending({ measures, findings, money }: Assessment, brief: Brief, manne
   );
   const over = findings.some(({ id }) => id === 'over-budget');
   const left = first && brief.budget ? brief.budget.amount - first.value : undefined;
+  // As far as the sum itself is known: the difference of two rounded numbers must not look surer.
+  const spread = first && ([first.band[0] - first.value, first.band[1] - first.value] as const);
+  const rest = (value: number) =>
+    formatQuantity(value, 'money', {
+      ...manner,
+      ...(spread ? { band: [value + spread[0], value + spread[1]] } : {}),
+    });
   const owned = money.lines.filter((line) => line.owned).length;
   return {
     asks: `What do I spend before the first flight, and over ${brief.flightsPlanned}?`,
@@ -97,11 +105,7 @@ function spending({ measures, findings, money }: Assessment, brief: Brief, manne
     says: [
       ...(left === undefined
         ? []
-        : [
-            left >= 0
-              ? `${sayInWords(left, 'money', manner)} of the budget are left.`
-              : `${sayInWords(-left, 'money', manner)} over the budget.`,
-          ]),
+        : [left >= 0 ? `${rest(left)} of the budget are left.` : `${rest(-left)} over the budget.`]),
       ...(later ? [`${upper(later.label)}: ${withBand(later, manner)}.`] : []),
       ...(first && later ? [`Together: ${withBand(together(first, later), manner)}.`] : []),
       ...(owned > 0 ? [`${owned} things are at hand already.`] : []),
