@@ -1,3 +1,5 @@
+import type { Fold } from '../../choose/foldAlike.ts';
+import { foldScored } from '../../choose/shortlist/foldScored.ts';
 import { flipsBetween, reasonsBetween } from '../../choose/shortlist/reasons.ts';
 import type { Scored } from '../../choose/shortlist/types.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
@@ -37,6 +39,7 @@ function listOf({ top, wants, assessments, stability }: ShortlistReport, look: L
     }),
     String(scored.risks),
   ]);
+  const folds = foldScored(top, wants);
   return [
     printTable(
       ['', 'standing', 'first in', ...wants.map(({ measure }) => measure.replaceAll('-', ' ')), 'risks'],
@@ -44,7 +47,9 @@ function listOf({ top, wants, assessments, stability }: ShortlistReport, look: L
       ['right', 'right', 'right', ...wants.map(() => 'right' as const), 'right'],
     ),
     '',
-    ...top.map((scored, index) => `${String(index + 1).padStart(2)}  ${partsOf(scored)}`),
+    ...top.map(
+      (scored, index) => `${String(index + 1).padStart(2)}  ${partsOf(scored)}${likeOf(folds, index)}`,
+    ),
     ...(stability === undefined
       ? []
       : [
@@ -53,6 +58,12 @@ function listOf({ top, wants, assessments, stability }: ShortlistReport, look: L
           ),
         ]),
   ];
+}
+
+/** A row that no want tells from one before it says so. */
+function likeOf(folds: readonly Fold[], index: number): string {
+  const like = folds.find(({ alike }) => alike.includes(index));
+  return like === undefined ? '' : ` (like ${like.kept + 1}: no want tells them apart by a hundredth)`;
 }
 
 /** Shown of the full tier: what decides among survivors and the search itself does not look at. */

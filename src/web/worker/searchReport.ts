@@ -4,9 +4,9 @@ import type { Assessment } from '../../assess/assessment.ts';
 import type { Craft } from '../../build/craft.ts';
 import type { Build } from '../../build/schema/build.ts';
 import { doubtedCraft } from '../../choose/doubtedCraft.ts';
-import { foldAlike } from '../../choose/foldAlike.ts';
 import { rankStability } from '../../choose/rankStability.ts';
 import { resolveCandidate } from '../../choose/shortlist/candidate.ts';
+import { foldScored } from '../../choose/shortlist/foldScored.ts';
 import { flipsBetween, reasonsBetween } from '../../choose/shortlist/reasons.ts';
 import type { Relaxed } from '../../choose/shortlist/relax.ts';
 import { type MappedRotor, rotorsOfMaps } from '../../choose/shortlist/rotors.ts';
@@ -31,8 +31,6 @@ interface Found {
 const LISTED = 8;
 const DRAWS = 200;
 const SEED = 1;
-/** Told apart from this share of a scale on. */
-const ALIKE = 0.01;
 
 /** What a search found, in figures with bands, reasons, and what would turn it. */
 export function reportOf({
@@ -48,10 +46,7 @@ export function reportOf({
   const rotors = rotorsOfMaps(maps, air);
   const full = { ...context, rotors };
   const ready = new Map([...rotors].map(([id, { facts }]) => [id, facts]));
-  const folds = foldAlike(
-    state.top.map((scored) => question.wants.map(({ measure }) => finite(scored.values[measure]))),
-    question.wants.map(({ scale }) => ALIKE * extentOf(scale)),
-  );
+  const folds = foldScored(state.top, question.wants);
   const rows = folds.slice(0, LISTED).flatMap(({ kept, alike }) => {
     const scored = state.top[kept];
     if (scored === undefined) return [];
@@ -102,21 +97,6 @@ export function reportOf({
 interface Row {
   readonly scored: Scored;
   readonly craft: Craft;
-}
-
-/** Beyond any scale, so that two that never get too hot count as alike. */
-const finite = (value: number | undefined) =>
-  value === undefined || Number.isNaN(value) ? 0 : Math.min(Math.max(value, -1e9), 1e9);
-
-function extentOf(scale: Scale): number {
-  switch (scale.kind) {
-    case 'ramp':
-      return Math.abs(scale.best - scale.worst);
-    case 'window':
-      return scale.high - scale.low;
-    case 'target':
-      return scale.tolerance;
-  }
 }
 
 function namesOf({ parts }: Craft): readonly string[] {
