@@ -1,5 +1,6 @@
 import { proxy } from 'comlink';
 import { create } from 'zustand';
+import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { FlyAsk, FlyView } from '../worker/flyProtocol.ts';
 import { useAnswers } from './answers.ts';
@@ -45,6 +46,6 @@ export function stopFlying(): void {
   useFlying.setState({ busy: false, share: 0 }, true);
 }
 
-/** What was flown of this very build; a changed one has not flown yet. */
-export const flownOf = ({ ask, view }: Flying, build: Build): FlyView | undefined =>
-  ask?.build === build ? view : undefined;
+/** What was flown of this very build under this brief; changed, it has not flown yet. */
+export const flownOf = ({ ask, view }: Flying, build: Build, brief: Brief): FlyView | undefined =>
+  ask?.build === build && ask.brief === brief ? view : undefined;
