@@ -1,5 +1,6 @@
 import type { Brief } from '../build/schema/brief.ts';
 import type { HoverStory } from '../flight/hoverStory.ts';
+import { withUnit } from '../units/formatQuantity.ts';
 import type { StationReport } from './assessment.ts';
 import type { Finding, Measure } from './types.ts';
 import { hoverThrottleStop } from './windows.ts';
@@ -99,7 +100,7 @@ function heatFindings(story: HoverStory, stations: readonly StationReport[]): re
       severity: soonest < 6 ? 'risk' : 'note',
       says: `Held at full throttle, the ${station?.name ?? 'hottest'} motor is too hot after about ${Math.round(soonest)} s.`,
       number: { value: soonest, limit: 20, quantity: 'time' },
-      remedy: 'Short bursts; feel the motors after the first flights: over 80 degC is too hot.',
+      remedy: `Short bursts; feel the motors after the first flights: over ${withUnit(80, 'degC')} is too hot.`,
       source: 'two-lump heat balance, docs/method/drive.md',
       ...(station === undefined ? {} : { place: { x: station.place[0], y: station.place[1] } }),
       parts: ['motors'],

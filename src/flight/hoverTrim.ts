@@ -1,4 +1,5 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import { withUnit } from '../units/formatQuantity.ts';
 import { balanceOf, type Effectiveness, effectivenessOf, leastThrusts } from './allocation.ts';
 import type { Circuit } from './circuit.ts';
 import { distanceOutside } from './hull.ts';
@@ -134,7 +135,7 @@ function whyNot(model: FlightModel, rows: readonly (readonly number[])[]): strin
   const points = model.stations.map(({ position }) => [position[0], position[1]] as const);
   const outside = distanceOutside(points, [model.centreOfGravity[0], model.centreOfGravity[1]]);
   if (outside > 0) {
-    return `the centre of gravity lies ${(outside * 1000).toFixed(0)} mm outside the motors: no thrusts can balance it`;
+    return `the centre of gravity lies ${withUnit((outside * 1000).toFixed(0), 'mm')} outside the motors: no thrusts can balance it`;
   }
   const withoutYaw = leastThrusts(rows.slice(0, 3), [1, 0, 0]);
   return withoutYaw.ok

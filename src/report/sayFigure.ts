@@ -1,5 +1,5 @@
 import type { Measure, Quantity } from '../assess/types.ts';
-import { formatBand, formatQuantity } from '../units/formatQuantity.ts';
+import { formatBand, formatQuantity, QUANTITY_SPACE } from '../units/formatQuantity.ts';
 import type { UnitSystem } from '../units/shownUnits.ts';
 
 /** A number as a person reads it, and its trade unit apart so that it can be set smaller. */
@@ -46,8 +46,8 @@ export function sayWindow({ value, quantity, window }: Measure, manner: Manner):
 export const sayInWords = (value: number, quantity: Quantity, manner: Manner): string =>
   formatQuantity(value, quantity, manner);
 
-/** Number and unit stand on both sides of a no-break space. */
+/** Number and unit stand on both sides of the quantity's space. */
 function parted(text: string): Figure {
-  const [figure = '', unit = ''] = text.split('\u00a0');
+  const [figure = '', unit = ''] = text.split(QUANTITY_SPACE);
   return { text: figure, unit };
 }

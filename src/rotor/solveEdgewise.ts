@@ -1,5 +1,6 @@
 import { bracketedRoot } from '../numerics/bracketedRoot.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import { withUnit } from '../units/formatQuantity.ts';
 import { dragOf, liftOf } from './elements.ts';
 import { type ElementWork, elementWork, setCondition } from './elementWork.ts';
 import type { SectionTables } from './sections.ts';
@@ -112,7 +113,7 @@ export function edgewiseOf(
     const root = bracketedRoot(imbalance, fastest, 0.6 * tip, near?.tolerance ?? 1e-7 * tip);
     if (!root.ok) {
       return noSolution(
-        `at ${Vx.toFixed(1)} m/s edgewise and ${Vz.toFixed(1)} m/s axial the blade brakes harder than momentum theory carries`,
+        `at ${withUnit(Vx.toFixed(1), 'm/s')} edgewise and ${withUnit(Vz.toFixed(1), 'm/s')} axial the blade brakes harder than momentum theory carries`,
       );
     }
     v = root.value;
@@ -120,7 +121,7 @@ export function edgewiseOf(
   if (near === undefined || Vx === 0) turn(work, flow, Vx, azimuths, v, sums);
   if (Vx > 0 && inVortexRing(Vx, Vz, sums.thrust / discUnit)) {
     return noSolution(
-      `descending at ${(-Vz).toFixed(1)} m/s with little forward speed puts the rotor in its own vortex ring, where momentum theory has no answer`,
+      `descending at ${withUnit((-Vz).toFixed(1), 'm/s')} with little forward speed puts the rotor in its own vortex ring, where momentum theory has no answer`,
     );
   }
   const n = omega / (2 * Math.PI);

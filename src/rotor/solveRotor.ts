@@ -1,4 +1,5 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import { withUnit } from '../units/formatQuantity.ts';
 import { solveElements } from './elements.ts';
 import { type ElementWork, elementWork, setCondition } from './elementWork.ts';
 import type { SectionTables } from './sections.ts';
@@ -45,9 +46,9 @@ export function solveAxial(work: ElementWork, omega: number, V: number, density:
     if (solveElements(work, omega, V, density, true) && descentRatio(work, V, density) < VORTEX_RING_END) {
       return undefined;
     }
-    return `descending at ${(-V).toFixed(1)} m/s puts the rotor in its own vortex ring, where momentum theory has no answer`;
+    return `descending at ${withUnit((-V).toFixed(1), 'm/s')} puts the rotor in its own vortex ring, where momentum theory has no answer`;
   }
-  return `at ${V.toFixed(1)} m/s the blade brakes harder than momentum theory carries`;
+  return `at ${withUnit(V.toFixed(1), 'm/s')} the blade brakes harder than momentum theory carries`;
 }
 
 /** Axial speed over hover induced velocity, signed so that negative means air from behind the thrust. */

@@ -13,8 +13,8 @@ export interface FormatOptions {
   readonly mark?: ',' | '.';
 }
 
-/** No-break space, so that a number never parts from its unit. */
-const SPACE = '\u00a0';
+/** No-break space: a number never parts from its unit, and `restate` knows a quantity in a sentence by it. */
+export const QUANTITY_SPACE = '\u00a0';
 
 /**
  * A value in SI as people of the trade read it, `5.1 in`, `33 g`, with a no-break space. With a band the
@@ -55,5 +55,6 @@ function places(
 
 const marked = (number: string, { mark = '.' }: FormatOptions): string => number.replace('.', mark);
 
-const withUnit = (number: string, unit: string): string =>
-  unit === '' ? number : unit === '%' ? `${number}${SPACE}%` : `${number}${SPACE}${unit}`;
+/** A number that is already rounded, with its unit, as `formatQuantity` joins them. */
+export const withUnit = (number: string | number, unit: string): string =>
+  unit === '' ? `${number}` : `${number}${QUANTITY_SPACE}${unit}`;

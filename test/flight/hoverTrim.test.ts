@@ -128,7 +128,7 @@ describe('hover trim', () => {
 
   it('says why when it cannot', () => {
     const outside = trimOf(exampleQuad({ centreOfGravity: [0.1, 0, 0] }));
-    expect(outside.ok ? '' : outside.reason).toMatch(/20 mm outside the motors/);
+    expect(outside.ok ? '' : outside.reason).toMatch(/20\u00a0mm outside the motors/);
     const allSame = exampleQuad();
     const spins = trimOf({ ...allSame, stations: allSame.stations.map((s) => ({ ...s, spin: 1 as const })) });
     expect(spins.ok ? '' : spins.reason).toMatch(/reaction torques/);

@@ -96,7 +96,7 @@ export const antennaRules: readonly FitRule[] = [
           ? fails(
               'risk',
               `The position receiver sits ${mm(distance)} from the video link, which deafens it.`,
-              'Keep 30 mm, best on a mount at the tail, and tell its place in the build.',
+              `Keep ${mm(POSITION_TO_VIDEO)}, best on a mount at the tail, and tell its place in the build.`,
               ['extras', 'videoLink'],
               { number, place },
             )
@@ -149,7 +149,7 @@ function antennaOffCarbon(
   return [
     fails(
       severity,
-      `Nothing on board holds the ${use} antenna${listed ? '; a mount is on the buying list' : ''}: carbon within 20 mm screens it and blades cut it.`,
+      `Nothing on board holds the ${use} antenna${listed ? '; a mount is on the buying list' : ''}: carbon within ${mm(OFF_CARBON)} screens it and blades cut it.`,
       listed
         ? 'Add that mount to the build, so that its mass counts too.'
         : `Add a printed mount that keeps ${mm(OFF_CARBON)} from carbon.`,

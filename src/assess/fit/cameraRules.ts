@@ -1,7 +1,7 @@
 import { inBox, onBuyingList } from '../money/boxes.ts';
 import { cameraTiltWindow, isNovice } from '../windows.ts';
 import { eachCamera, mountsFor } from './mounts.ts';
-import { celsius, degrees, fails, fits, mm, mmList, SLACK } from './say.ts';
+import { celsius, degrees, fails, fits, mmList, mmSize, SLACK } from './say.ts';
 import type { FitContext, FitRule, FitVerdict } from './types.ts';
 
 /** Cheeks and printed mounts give this much [m]. */
@@ -23,21 +23,25 @@ export const cameraRules: readonly FitRule[] = [
         const number = { value: part.width, limit: widest, quantity: 'length' as const };
         const packing = mountsFor(context, 'flying camera').some((mount) => agrees(mount.width, part.width));
         if (offered.some((width) => agrees(width, part.width)) || packing) {
-          return fits(`A ${mm(part.width)} camera between ${mmList(offered)} cheeks.`, ['cameras', 'frame'], {
-            number,
-          });
+          return fits(
+            `A ${mmSize(part.width)} camera between ${mmList(offered)} cheeks.`,
+            ['cameras', 'frame'],
+            {
+              number,
+            },
+          );
         }
         return part.width < widest
           ? fails(
               'note',
-              `A ${mm(part.width)} camera between cheeks for ${mmList(offered)}: it wants packing pieces.`,
+              `A ${mmSize(part.width)} camera between cheeks for ${mmList(offered)}: it wants packing pieces.`,
               'Print or buy the packing for that width.',
               ['cameras', 'frame'],
               { number },
             )
           : fails(
               'stop',
-              `A ${mm(part.width)} camera does not go between cheeks for ${mmList(offered)}.`,
+              `A ${mmSize(part.width)} camera does not go between cheeks for ${mmList(offered)}.`,
               'A narrower camera, or another frame.',
               ['cameras', 'frame'],
               { number },
@@ -199,7 +203,7 @@ function recordingMount(context: FitContext, width: number, name: string): FitVe
   if (wrong?.width !== undefined) {
     return fails(
       'risk',
-      `${wrong.name} is made for a camera ${mm(wrong.width)} wide; ${name} is ${mm(width)}.`,
+      `${wrong.name} is made for a camera ${mmSize(wrong.width)} wide; ${name} is ${mmSize(width)}.`,
       'Take the mount made for that camera.',
       ['cameras', 'extras'],
       { number: { value: wrong.width, limit: width, quantity: 'length' } },
@@ -207,11 +211,11 @@ function recordingMount(context: FitContext, width: number, name: string): FitVe
   }
   // A mount in a frame's box is made for a width that no box tells.
   return inBox(context.craft.parts, 'recording camera mount')
-    ? fits(`A mount comes with the frame; see that it is ${mm(width)} wide.`, ['cameras', 'frame'])
+    ? fits(`A mount comes with the frame; see that it is ${mmSize(width)} wide.`, ['cameras', 'frame'])
     : fails(
         'risk',
         `${name} has no mount: no box holds one and none is on board.`,
-        `Add a printed mount ${mm(width)} wide, in soft print.`,
+        `Add a printed mount ${mmSize(width)} wide, in soft print.`,
         ['cameras', 'extras'],
       );
 }

@@ -1,7 +1,7 @@
 import { layoutOf } from '../../build/resolve/layoutOf.ts';
 import { armThicknessLow } from '../windows.ts';
 import { armThickness, largestPropeller } from './perMotor.ts';
-import { fails, fits, inches, mm, SLACK } from './say.ts';
+import { fails, fits, inches, mm, mmSize, SLACK } from './say.ts';
 import type { FitContext, FitRule } from './types.ts';
 
 /** Room a blade wants over the ground the aircraft stands on [m]. */
@@ -54,12 +54,12 @@ export const frameRules: readonly FitRule[] = [
         thickness < least - SLACK
           ? fails(
               thickness <= least - 1e-3 + SLACK ? 'risk' : 'note',
-              `Arms of ${mm(thickness)} under ${inches(diameter)} propellers; the trade cuts ${mm(least)} or more.`,
+              `Arms of ${mmSize(thickness)} under ${inches(diameter)} propellers; the trade cuts ${mmSize(least)} or more.`,
               'Take thicker arms, or keep spares and expect more shake.',
               ['frame'],
               { number },
             )
-          : fits(`Arms of ${mm(thickness)} for ${inches(diameter)} propellers.`, ['frame'], { number }),
+          : fits(`Arms of ${mmSize(thickness)} for ${inches(diameter)} propellers.`, ['frame'], { number }),
       ];
     },
   },

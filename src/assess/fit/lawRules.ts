@@ -1,6 +1,16 @@
 import { heaviestOf } from '../massBand.ts';
 import { massClassOf, REGION_RULES, radioBandOf, sourceOf } from './regions.ts';
-import { fails, fits, grams, megahertz, metres, metresPerSecond, milliwatts, SLACK } from './say.ts';
+import {
+  fails,
+  fits,
+  grams,
+  gramsOfLaw,
+  megahertz,
+  metres,
+  metresPerSecond,
+  milliwatts,
+  SLACK,
+} from './say.ts';
 import type { FitContext, FitRule, FitVerdict } from './types.ts';
 
 /** Room to keep under a mass threshold, and how near it is worth saying so [kg]. */
@@ -77,12 +87,12 @@ export const lawRules: readonly FitRule[] = [
         left < MASS_MARGIN - SLACK || over
           ? fails(
               'risk',
-              `${over ? '' : 'Only '}${grams(left)} left to the ${grams(own.upTo)} threshold, pack included${over ? `, and it may well come to ${grams(heaviest)}` : ''}.`,
+              `${over ? '' : 'Only '}${grams(left)} left to the ${gramsOfLaw(own.upTo)} threshold, pack included${over ? `, and it may well come to ${grams(heaviest)}` : ''}.`,
               'Weigh it and write the mass in the build; a strap or a blob of solder tips it over.',
               ['frame', 'pack'],
               { number, source: sourceOf(own) },
             )
-          : fits(`${grams(left)} left to the ${grams(own.upTo)} threshold.`, ['frame'], {
+          : fits(`${grams(left)} left to the ${gramsOfLaw(own.upTo)} threshold.`, ['frame'], {
               number,
               source: sourceOf(own),
             }),

@@ -1,5 +1,5 @@
 import { largestPropeller, perPair, placeOf } from './perMotor.ts';
-import { fails, fits, inches, mm, SLACK } from './say.ts';
+import { fails, fits, inches, mm, mmSize, SLACK } from './say.ts';
 import type { FitRule } from './types.ts';
 
 const PROP_GAP = 3e-3;
@@ -103,16 +103,20 @@ export const propellerRules: readonly FitRule[] = [
         return Math.abs(rotor.bore - shaftDiameter) > BORE_TOLERANCE
           ? fails(
               rotor.bore < shaftDiameter && !guessed ? 'stop' : 'risk',
-              `A ${mm(rotor.bore)} hole on a ${mm(shaftDiameter)} shaft${guessed ? ', one of them guessed from the size' : ''}.`,
+              `A ${mmSize(rotor.bore)} hole on a ${mmSize(shaftDiameter)} shaft${guessed ? ', one of them guessed from the size' : ''}.`,
               rotor.bore > shaftDiameter
                 ? 'Use the centring ring for that shaft, or another propeller: off-centre it shakes.'
                 : 'Take a propeller with the right hole; never drill one out.',
               ['propellers', 'motors'],
               { number, place: placeOf(motor) },
             )
-          : fits(`${mm(rotor.bore)} hole on a ${mm(shaftDiameter)} shaft.`, ['propellers', 'motors'], {
-              number,
-            });
+          : fits(
+              `${mmSize(rotor.bore)} hole on a ${mmSize(shaftDiameter)} shaft.`,
+              ['propellers', 'motors'],
+              {
+                number,
+              },
+            );
       }),
   },
   {

@@ -1,25 +1,30 @@
+import { withUnit } from '../../units/formatQuantity.ts';
 import type { Severity } from '../types.ts';
 import type { FitVerdict } from './types.ts';
 
-/** Millimetres as a builder says them. */
-export const mm = (metres: number) => `${trim(metres * 1000, 1)} mm`;
-export const metres = (length: number) => `${trim(length, 0)} m`;
+/** Marked as quantities: a face may say them in other units. */
+export const mm = (metres: number) => withUnit(trim(metres * 1000, 1), 'mm');
+export const metres = (length: number) => withUnit(trim(length, 0), 'm');
+export const grams = (mass: number) => withUnit(trim(mass * 1000, mass < 0.02 ? 1 : 0), 'g');
+export const metresPerSecond = (speed: number) => withUnit(trim(speed, 1), 'm/s');
+export const celsius = (temperature: number) => withUnit(trim(temperature - 273.15, 0), 'degC');
+
+/** What parts are cut, drilled and sold by, and what laws name: said so everywhere. */
+export const mmSize = (metres: number) => `${trim(metres * 1000, 1)} mm`;
+export const gramsOfLaw = (mass: number) => `${trim(mass * 1000, 0)} g`;
 export const amps = (current: number) => `${trim(current, current < 10 ? 1 : 0)} A`;
 export const volts = (voltage: number) => `${trim(voltage, 1)} V`;
-export const grams = (mass: number) => `${trim(mass * 1000, mass < 0.02 ? 1 : 0)} g`;
 export const inches = (length: number) => `${trim(length / 0.0254, 1)} in`;
 export const degrees = (angle: number) => `${trim((angle * 180) / Math.PI, 0)} degrees`;
 export const megahertz = (frequency: number) => `${trim(frequency / 1e6, 0)} MHz`;
 export const milliwatts = (power: number) => `${trim(power * 1000, 0)} mW`;
-export const metresPerSecond = (speed: number) => `${trim(speed, 1)} m/s`;
-export const celsius = (temperature: number) => `${trim(temperature - 273.15, 0)} degC`;
 export const decibels = (ratio: number) => `${trim(ratio, 0)} dB`;
 export const percent = (share: number) => `${trim(share * 100, 1)} %`;
 
 /** `2 straps` */
 export const countOf = (count: number, thing: string) => `${count} ${thing}${count === 1 ? '' : 's'}`;
 
-/** `9, 12 and 16 mm` */
+/** Of sizes: `9, 12 and 16 mm` */
 export const mmList = (lengths: readonly number[]) => {
   const texts = lengths.map((length) => trim(length * 1000, 1));
   const last = texts.pop() ?? 'none';

@@ -1,6 +1,6 @@
 import { boxedCount } from '../money/boxes.ts';
 import { armThickness, perMotor, placeOf } from './perMotor.ts';
-import { fails, fits, mm, mmList, SLACK } from './say.ts';
+import { fails, fits, mmList, mmSize, SLACK } from './say.ts';
 import type { FitContext, FitRule } from './types.ts';
 
 /** Hole circles are cut to a few tenths [m]. */
@@ -33,7 +33,7 @@ export const screwRules: readonly FitRule[] = [
               ['motors', 'frame'],
               { place: placeOf(motor) },
             )
-          : fits(`Motor and arm share the ${mm(match)} circle.`, ['motors', 'frame']);
+          : fits(`Motor and arm share the ${mmSize(match)} circle.`, ['motors', 'frame']);
       }),
   },
   {
@@ -52,7 +52,7 @@ export const screwRules: readonly FitRule[] = [
         const number = { value: reach, limit: depth, quantity: 'length' as const };
         if (reach <= depth + SLACK) {
           return fits(
-            `Screws reach ${mm(reach)} into the motor, of ${mm(depth)} before the winding.`,
+            `Screws reach ${mmSize(reach)} into the motor, of ${mmSize(depth)} before the winding.`,
             ['motors'],
             {
               number,
@@ -63,8 +63,8 @@ export const screwRules: readonly FitRule[] = [
         return fails(
           // Half a millimetre over a depth that is our own guess may still be clear.
           guessed && reach < depth + 0.5e-3 ? 'risk' : 'stop',
-          `A ${mm(length)} screw through a ${mm(thickness)} arm reaches ${mm(reach)} into the motor; ${guessed ? 'motors of this size usually take' : 'it takes'} ${mm(depth)} before the winding.`,
-          `Use ${mm(longest)} screws: arm plus 2 to 3 mm at most.`,
+          `A ${mmSize(length)} screw through a ${mmSize(thickness)} arm reaches ${mmSize(reach)} into the motor; ${guessed ? 'motors of this size usually take' : 'it takes'} ${mmSize(depth)} before the winding.`,
+          `Use ${mmSize(longest)} screws: arm plus 2 to 3 mm at most.`,
           ['motors', 'frame'],
           { number, place: placeOf(motor) },
         );
@@ -83,7 +83,7 @@ export const screwRules: readonly FitRule[] = [
           return fails(
             'note',
             'The length of the motor screws is not told, so whether they hold or reach the winding is not checked.',
-            `Give screws.motorLength: arm (${mm(thickness)}) plus 2 to 3 mm.`,
+            `Give screws.motorLength: arm (${mmSize(thickness)}) plus 2 to 3 mm.`,
             ['motors', 'frame'],
           );
         }
@@ -93,12 +93,12 @@ export const screwRules: readonly FitRule[] = [
         return reach < least - SLACK
           ? fails(
               reach < 1e-3 - SLACK ? 'stop' : 'risk',
-              `Motor screws hold by ${mm(Math.max(reach, 0))} of thread only.`,
-              `Use screws of ${mm(thickness + least)} or a little longer.`,
+              `Motor screws hold by ${mmSize(Math.max(reach, 0))} of thread only.`,
+              `Use screws of ${mmSize(thickness + least)} or a little longer.`,
               ['motors', 'frame'],
               { number, place: placeOf(motor) },
             )
-          : fits(`Screws hold by ${mm(reach)} of thread.`, ['motors'], { number });
+          : fits(`Screws hold by ${mmSize(reach)} of thread.`, ['motors'], { number });
       }),
   },
   {
@@ -123,10 +123,10 @@ export const screwRules: readonly FitRule[] = [
           );
         }
         return usual.includes(mountScrew)
-          ? fits(`${mountScrew} on a ${mm(largest)} circle.`, ['motors'])
+          ? fits(`${mountScrew} on a ${mmSize(largest)} circle.`, ['motors'])
           : fails(
               'note',
-              `${mountScrew} on a ${mm(largest)} circle is unusual: 9 and 12 mm circles go with M2, 16 and 19 with M3.`,
+              `${mountScrew} on a ${mmSize(largest)} circle is unusual: 9 and 12 mm circles go with M2, 16 and 19 with M3.`,
               'Check the listing before ordering screws.',
               ['motors'],
             );
@@ -151,14 +151,14 @@ function screwsAtHand({ craft, shelf }: FitContext) {
     part.kind === 'screws' && part.thread === thread ? [{ part, count }] : [],
   );
   const right = own.filter(({ part }) => Math.abs(part.length - length) < 0.1e-3);
-  const name = `${thread} x ${mm(length)}`;
+  const name = `${thread} x ${mmSize(length)}`;
   if (right.length > 0) return [fits(`${name} are on the list.`, ['extras'])];
   const wrong = own[0];
   if (wrong !== undefined) {
     return [
       fails(
         'risk',
-        `The build tells ${name} motor screws; on the list are ${thread} x ${mm(wrong.part.length)}.`,
+        `The build tells ${name} motor screws; on the list are ${thread} x ${mmSize(wrong.part.length)}.`,
         `Order ${wanted} of ${name}, and lay the others aside: a few turns too many and the motor is lost.`,
         ['extras', 'motors'],
         { number: { value: wrong.part.length, limit: length, quantity: 'length' } },
@@ -168,7 +168,7 @@ function screwsAtHand({ craft, shelf }: FitContext) {
   const boxed = boxedCount(craft.parts, 'motor screws');
   if (boxed >= wanted) {
     // No box tells the length of its screws: whoever gave the build's length has measured them.
-    return [fits(`${boxed} motor screws come in the boxes; the build tells ${mm(length)}.`, ['motors'])];
+    return [fits(`${boxed} motor screws come in the boxes; the build tells ${mmSize(length)}.`, ['motors'])];
   }
   const listed = craft.parts.frame.notInTheBox.find((each) => each.item === 'motor screws')?.part;
   const serves = listed === undefined ? undefined : shelf.parts.get(listed);
@@ -176,8 +176,8 @@ function screwsAtHand({ craft, shelf }: FitContext) {
     return [
       fails(
         'risk',
-        `The build tells ${mm(length)} motor screws; the frame goes with ${serves.name}, ${mm(serves.length)} long.`,
-        `Order ${wanted} of ${thread} x ${mm(serves.length)} unless the arms are not the frame's own.`,
+        `The build tells ${mmSize(length)} motor screws; the frame goes with ${serves.name}, ${mmSize(serves.length)} long.`,
+        `Order ${wanted} of ${thread} x ${mmSize(serves.length)} unless the arms are not the frame's own.`,
         ['motors', 'frame'],
         { number: { value: length, limit: serves.length, quantity: 'length' } },
       ),

@@ -1,6 +1,6 @@
 import type { StackLayer } from '../../build/craft.ts';
 import { inBox, onBuyingList } from '../money/boxes.ts';
-import { fails, fits, mm, mmList, SLACK } from './say.ts';
+import { fails, fits, mm, mmList, mmSize, SLACK } from './say.ts';
 import type { FitContext, FitRule, FitVerdict } from './types.ts';
 
 const PATTERN_TOLERANCE = 0.3e-3;
@@ -28,10 +28,10 @@ export const stackRules: readonly FitRule[] = [
         const what = seatWords[layer.seat];
         return [
           offered.some((each) => Math.abs(each - pattern) < PATTERN_TOLERANCE)
-            ? fits(`The ${what} sits on the ${mm(pattern)} square.`, [layer.seat, 'frame'])
+            ? fits(`The ${what} sits on the ${mmSize(pattern)} square.`, [layer.seat, 'frame'])
             : fails(
                 'stop',
-                `The ${what}'s holes are a ${mm(pattern)} square; the frame offers ${mmList(offered)}.`,
+                `The ${what}'s holes are a ${mmSize(pattern)} square; the frame offers ${mmList(offered)}.`,
                 "Take a board with one of the frame's patterns, or an adapter plate if there is headroom.",
                 [layer.seat, 'frame'],
                 { place: planOf(layer) },
@@ -51,10 +51,10 @@ export const stackRules: readonly FitRule[] = [
       const odd = others.find(({ pattern }) => Math.abs((pattern ?? first) - first) > PATTERN_TOLERANCE);
       return [
         odd === undefined
-          ? fits(`All boards of the stack share the ${mm(first)} square.`, [lowest.seat])
+          ? fits(`All boards of the stack share the ${mmSize(first)} square.`, [lowest.seat])
           : fails(
               'risk',
-              `The ${seatWords[lowest.seat]} stands on a ${mm(first)} square, the ${seatWords[odd.seat]} on ${mm(odd.pattern ?? 0)}: they do not share posts.`,
+              `The ${seatWords[lowest.seat]} stands on a ${mmSize(first)} square, the ${seatWords[odd.seat]} on ${mmSize(odd.pattern ?? 0)}: they do not share posts.`,
               'Take both of one pattern, or put an adapter plate between them and count its height.',
               [lowest.seat, odd.seat],
               {
@@ -125,7 +125,7 @@ export const stackRules: readonly FitRule[] = [
               { number },
             )
           : fits(
-              `${mm(clearance)} of air between pads and carbon, with spacers of ${mm(below)} under the lowest board: put those in.`,
+              `${mm(clearance)} of air between pads and carbon, with spacers of ${mmSize(below)} under the lowest board: put those in.`,
               ['controllers'],
               { number },
             ),

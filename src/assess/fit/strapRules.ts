@@ -1,6 +1,6 @@
 import { boxedCount } from '../money/boxes.ts';
 import { largestPropeller } from './perMotor.ts';
-import { countOf, fails, fits, mm, SLACK } from './say.ts';
+import { countOf, fails, fits, mm, mmSize, SLACK } from './say.ts';
 import type { FitContext, FitRule } from './types.ts';
 
 /** From here on two straps of 20 mm [m]. */
@@ -48,12 +48,12 @@ export const strapRules: readonly FitRule[] = [
             return part.width < WIDE_STRAP - SLACK
               ? fails(
                   'note',
-                  `A strap of ${mm(part.width)} on a pack of ${mm(context.craft.pack.size.length)}; ${mm(WIDE_STRAP)} is the custom at this size.`,
-                  `Take straps of ${mm(WIDE_STRAP)}.`,
+                  `A strap of ${mmSize(part.width)} on a pack of ${mm(context.craft.pack.size.length)}; ${mmSize(WIDE_STRAP)} is the custom at this size.`,
+                  `Take straps of ${mmSize(WIDE_STRAP)}.`,
                   ['extras', 'pack'],
                   { number },
                 )
-              : fits(`A strap of ${mm(part.width)}.`, ['extras'], { number });
+              : fits(`A strap of ${mmSize(part.width)}.`, ['extras'], { number });
           }),
   },
   {
@@ -69,12 +69,12 @@ export const strapRules: readonly FitRule[] = [
         return part.length < wanted - SLACK
           ? fails(
               'risk',
-              `A strap of ${mm(part.length)} round a pack that wants ${mm(wanted)}.`,
-              `Take straps of ${mm(Math.ceil(wanted * 100) / 100)} or longer.`,
+              `A strap of ${mmSize(part.length)} round a pack that wants ${mmSize(wanted)}.`,
+              `Take straps of ${mmSize(Math.ceil(wanted * 100) / 100)} or longer.`,
               ['extras', 'pack'],
               { number },
             )
-          : fits(`A strap of ${mm(part.length)}; ${mm(wanted)} wanted.`, ['extras'], { number });
+          : fits(`A strap of ${mmSize(part.length)}; ${mmSize(wanted)} wanted.`, ['extras'], { number });
       }),
   },
 ];

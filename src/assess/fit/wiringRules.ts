@@ -1,6 +1,6 @@
 import { inBox } from '../money/boxes.ts';
 import { fullVoltage } from './fullVoltage.ts';
-import { amps, fails, fits, mm, volts } from './say.ts';
+import { amps, fails, fits, mmSize, volts } from './say.ts';
 import type { FitRule } from './types.ts';
 
 /** 14 AWG, a hair under its 2.08 mm2, on a plug of 60 A; in proportion below [m2]. */
@@ -71,7 +71,7 @@ export const wiringRules: readonly FitRule[] = [
       const { continuousCurrent } = craft.wiring.connector;
       const least = (AREA_AT_60_A * Math.min(continuousCurrent, 60)) / 60;
       const number = { value: across(area), limit: across(least), quantity: 'length' as const };
-      const says = `${(area * 1e6).toFixed(1)} mm2, ${mm(across(area))} of copper across`;
+      const says = `${(area * 1e6).toFixed(1)} mm2, ${mmSize(across(area))} of copper across`;
       return [
         area < least
           ? fails(

@@ -1,6 +1,7 @@
 import type { Craft } from '../../build/craft.ts';
 import type { WireModel } from '../../drive/types.ts';
 import { wireTemperatureRise } from '../../drive/wire.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
 import type { Finding } from '../types.ts';
 import { bandedMeasures, type MeasureForm, type Numbers } from './banded.ts';
 import { busPeak } from './bus.ts';
@@ -93,7 +94,7 @@ function wiringFindings(figures: Numbers): readonly Finding[] {
       id: `hot-${id.replace('-temperature', '')}`,
       sheet: 'heat',
       severity: 'risk',
-      says: `At the currents it is flown with (root mean square) the ${what} would settle at ${Math.round(temperature - 273.15)} degC.`,
+      says: `At the currents it is flown with (root mean square) the ${what} would settle at ${withUnit(Math.round(temperature - 273.15), 'degC')}.`,
       number: { value: temperature, limit: HOT_WIRE, quantity: 'temperature' },
       remedy: 'Thicker or shorter wire.',
       source: 'wire heat, docs/method/drive.md',

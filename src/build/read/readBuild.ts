@@ -1,9 +1,9 @@
-import { type Brief, brief } from '../schema/brief.ts';
-import { type Build, build } from '../schema/build.ts';
+import { BRIEF_FORMAT, type Brief, brief } from '../schema/brief.ts';
+import { BUILD_FORMAT, type Build, build } from '../schema/build.ts';
 import { check } from './check.ts';
 import { failed, type Reading } from './fileError.ts';
-import { parseText } from './parseText.ts';
 import type { Located } from './plainData.ts';
+import { readKind } from './readKind.ts';
 
 /** A build with the places of its fields, so that later errors can name them too. */
 export interface BuildFile {
@@ -14,7 +14,7 @@ export interface BuildFile {
 
 /** Reads a build from YAML or JSON text. Pure: `file` is only for messages. */
 export function readBuild(text: string, file: string): Reading<BuildFile> {
-  const parsed = parseText(text, file);
+  const parsed = readKind(text, file, BUILD_FORMAT);
   if (!parsed.ok) return parsed;
   const { value, errors } = check(build, parsed.value.data, parsed.value, file);
   if (value === undefined) return failed(errors);
@@ -31,7 +31,7 @@ export function readBuildData(data: unknown, file: string): Reading<BuildFile> {
 
 /** Reads a brief from YAML or JSON text. */
 export function readBrief(text: string, file: string): Reading<Brief> {
-  const parsed = parseText(text, file);
+  const parsed = readKind(text, file, BRIEF_FORMAT);
   if (!parsed.ok) return parsed;
   const { value, errors } = check(brief, parsed.value.data, parsed.value, file);
   return value === undefined ? failed(errors) : { ok: true, value };

@@ -3,7 +3,7 @@ import type { Money } from '../../units/parseMoney.ts';
 import { crashLogFile, crashLogOf } from '../schema/crashLogFile.ts';
 import { check } from './check.ts';
 import { failed, type Reading } from './fileError.ts';
-import { parseText } from './parseText.ts';
+import { readKind } from './readKind.ts';
 
 /** Reads a pilot's crash log from YAML or JSON text. */
 export function readCrashLog(
@@ -11,7 +11,7 @@ export function readCrashLog(
   file: string,
   inCurrency: (money: Money) => number | undefined,
 ): Reading<CrashLog> {
-  const parsed = parseText(text, file);
+  const parsed = readKind(text, file, 'a crash log');
   if (!parsed.ok) return parsed;
   const { value, errors } = check(crashLogFile, parsed.value.data, parsed.value, file);
   return value === undefined ? failed(errors) : { ok: true, value: crashLogOf(value, inCurrency) };

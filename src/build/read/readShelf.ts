@@ -2,13 +2,13 @@ import { z } from 'zod';
 import { nearestName } from '../../units/nearestName.ts';
 import { PART_SCHEMAS, type Part } from '../schema/part.ts';
 import { PART_KINDS } from '../schema/partKinds.ts';
-import { shelfFile } from '../schema/shelfFile.ts';
+import { SHELF_FORMAT, shelfFile } from '../schema/shelfFile.ts';
 import { shown } from '../schema/shown.ts';
 import { EMPTY_SHELF, type Shelf } from '../shelf.ts';
 import { baseOn } from './baseOn.ts';
 import { check } from './check.ts';
 import { type FileError, failed, type Path, pathText, type Reading } from './fileError.ts';
-import { parseText } from './parseText.ts';
+import { readKind } from './readKind.ts';
 
 /** The file's own fields; its parts are checked one by one, each against the schema of its kind. */
 const envelope = shelfFile.extend({ parts: z.array(z.unknown()).max(2000) });
@@ -18,7 +18,7 @@ const envelope = shelfFile.extend({ parts: z.array(z.unknown()).max(2000) });
  * one below, and `replaced` tells which. A part may be based on one of either.
  */
 export function readShelf(text: string, file: string, under: Shelf = EMPTY_SHELF): Reading<Shelf> {
-  const parsed = parseText(text, file);
+  const parsed = readKind(text, file, SHELF_FORMAT);
   if (!parsed.ok) return parsed;
   const { data, placeOf } = parsed.value;
   const outer = check(envelope, data, parsed.value, file);

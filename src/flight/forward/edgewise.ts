@@ -1,5 +1,6 @@
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import { secantRoot } from '../../numerics/secantRoot.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
 import type { RotorLoads, RotorRead } from '../types.ts';
 import { glauertInducedSpeed } from './glauert.ts';
 
@@ -142,7 +143,7 @@ export const glauertRotor: ObliqueRotor = (rotor, request) => {
 /** In words, why no speed gives a thrust: `miss` above 0 where the slowest gives more, below where the fastest gives less. */
 export const whyNoSpeed = (miss: number, edgewiseSpeed: number, thrust: number): string =>
   miss > 0
-    ? `at ${edgewiseSpeed.toFixed(1)} m/s edgewise the propeller turns too slowly for its advance ratio (above ${LARGEST_ADVANCE})`
+    ? `at ${withUnit(edgewiseSpeed.toFixed(1), 'm/s')} edgewise the propeller turns too slowly for its advance ratio (above ${LARGEST_ADVANCE})`
     : `the propeller cannot give ${thrust.toFixed(2)} N at any speed`;
 
 /**

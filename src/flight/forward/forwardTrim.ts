@@ -3,6 +3,7 @@ import { andersonMixer } from '../../numerics/anderson.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import { secantRoot } from '../../numerics/secantRoot.ts';
 import type { Vector3 } from '../../numerics/vector3.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
 import { balanceOf, effectivenessOf, leastThrusts } from '../allocation.ts';
 import type { Circuit } from '../circuit.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
@@ -169,7 +170,9 @@ function settle(
       settling[2 * count] = Math.min(Math.max(settling[2 * count] as number, 0), STEEPEST);
     }
   }
-  return noSolution(`at ${speed.toFixed(1)} m/s thrusts and drag moments do not settle on one another`);
+  return noSolution(
+    `at ${withUnit(speed.toFixed(1), 'm/s')} thrusts and drag moments do not settle on one another`,
+  );
 }
 
 /** Steepest tilt that a slope is taken at [rad]. */
@@ -259,6 +262,6 @@ function sharesFor(craft: ForwardCraft, state: ForwardTrim): Outcome<Float64Arra
   if (found.ok) return found;
   const weightShare = (100 * Math.abs(pitch)) / (circuit.weight * pitchScale);
   return noSolution(
-    `at ${state.speed.toFixed(1)} m/s the motors cannot balance the moments of the drag (${weightShare.toFixed(0)} % of weight times arm)`,
+    `at ${withUnit(state.speed.toFixed(1), 'm/s')} the motors cannot balance the moments of the drag (${weightShare.toFixed(0)} % of weight times arm)`,
   );
 }

@@ -1,5 +1,6 @@
 import { bracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
 import { emptySupply, feed } from '../feed.ts';
 import { inWords, sourceAt } from '../operatingPoint.ts';
 import { type ForwardPoint, forwardPoint } from './forwardPoint.ts';
@@ -54,7 +55,7 @@ export function topSpeed(craft: ForwardCraft, charge: number, largestDuty = 1): 
     beyond += STRIDE;
   }
   if (beyond >= FASTEST_TRIED)
-    return noSolution(`still faster at ${FASTEST_TRIED} m/s, beyond what is believed`);
+    return noSolution(`still faster at ${withUnit(FASTEST_TRIED, 'm/s')}, beyond what is believed`);
   const root = bracketedRoot(left, flown, beyond, PRECISION);
   const speed = root.ok ? root.value : flown;
   left(speed + PRECISION);
@@ -101,7 +102,7 @@ export function powerCurve(
   const longest = refined(craft, charge, points, endurance);
   const furthest = refined(craft, charge, points, range);
   if (longest === undefined || furthest === undefined || !Number.isFinite(range(furthest))) {
-    return noSolution(`it makes no way against ${headwind.toFixed(1)} m/s of wind`);
+    return noSolution(`it makes no way against ${withUnit(headwind.toFixed(1), 'm/s')} of wind`);
   }
   return solved({ points, bestEndurance: longest, bestRange: furthest });
 }

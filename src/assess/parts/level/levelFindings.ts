@@ -1,6 +1,6 @@
 import type { Brief } from '../../../build/schema/brief.ts';
 import type { FlightModel } from '../../../flight/types.ts';
-import { formatQuantity } from '../../../units/formatQuantity.ts';
+import { formatQuantity, withUnit } from '../../../units/formatQuantity.ts';
 import type { Finding } from '../../types.ts';
 import { heatExcess, type LevelNominal } from './levelNominal.ts';
 import { crossing } from './onCurve.ts';
@@ -16,7 +16,7 @@ export function levelFindings(nominal: LevelNominal, brief: Brief): readonly Fin
 }
 
 const speedText = (speed: number): string => formatQuantity(speed, 'speed');
-const degC = (kelvin: number): string => `${Math.round(kelvin - 273.15)} degC`;
+const degC = (kelvin: number): string => withUnit(Math.round(kelvin - 273.15), 'degC');
 
 function heatLimits(nominal: LevelNominal): readonly Finding[] {
   const { craft, cruise, cruiseHeat, held, top } = nominal;

@@ -1,3 +1,4 @@
+import { withUnit } from '../../../units/formatQuantity.ts';
 import type { Quantity, Sheet } from '../../types.ts';
 import type { MeasureForm } from '../banded.ts';
 
@@ -13,7 +14,7 @@ const HEAT =
  * @param wind the brief's [m/s]
  */
 export function levelForms(limit: string, wind: number): readonly MeasureForm[] {
-  const blows = `${wind.toFixed(1)} m/s`;
+  const blows = withUnit(wind.toFixed(1), 'm/s');
   const form = (
     id: string,
     label: string,

@@ -1,6 +1,7 @@
 import { forwardPoint } from '../../../flight/forward/forwardPoint.ts';
 import type { ForwardCraft } from '../../../flight/forward/forwardTrim.ts';
 import { noSolution, type Outcome, solved } from '../../../numerics/outcome.ts';
+import { withUnit } from '../../../units/formatQuantity.ts';
 import { CRUISE_CHARGE } from '../level/levelNominal.ts';
 import { bestSpeed } from '../level/onCurve.ts';
 import type { MissionSpeeds } from './usualLegs.ts';
@@ -22,6 +23,6 @@ export function missionSpeeds(craft: ForwardCraft, wind: number): Outcome<Missio
   const out = bestSpeed(speeds, currents, wind);
   const home = bestSpeed(speeds, currents, -wind);
   return out === undefined || home === undefined
-    ? noSolution(`it makes no way against ${wind.toFixed(1)} m/s of wind`)
+    ? noSolution(`it makes no way against ${withUnit(wind.toFixed(1), 'm/s')} of wind`)
     : solved({ out, home, wind });
 }

@@ -1,6 +1,7 @@
 import type { Brief } from '../../../build/schema/brief.ts';
 import type { Leg } from '../../../flight/mission/types.ts';
 import type { Style } from '../../../flight/types.ts';
+import { withUnit } from '../../../units/formatQuantity.ts';
 import { usualDistance } from '../../windows.ts';
 
 /** A leg with the words a person knows it by. */
@@ -35,7 +36,7 @@ export function usualLegs(
   const climb: Leg = low ? { kind: 'climb', height: 10, speed: 2 } : { kind: 'climb', height: 30, speed: 4 };
   return [
     { what: 'armed on the ground', leg: { kind: 'idle', duration: 10 } },
-    { what: `climb to ${climb.height} m`, leg: climb },
+    { what: `climb to ${withUnit(climb.height, 'm')}`, leg: climb },
     {
       what: 'out against the wind',
       leg: { kind: 'cruise', airspeed: speeds.out, distance, headwind: speeds.wind },

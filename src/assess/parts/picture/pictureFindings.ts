@@ -1,5 +1,5 @@
 import type { Craft } from '../../../build/craft.ts';
-import { formatQuantity } from '../../../units/formatQuantity.ts';
+import { formatQuantity, withUnit } from '../../../units/formatQuantity.ts';
 import type { Finding } from '../../types.ts';
 import type { PictureChange, PictureReport } from '../airframeData.ts';
 import { cameraName } from './seenBy.ts';
@@ -97,5 +97,5 @@ function clearingWords({ clearing, oneSizeDown }: PictureReport): string {
   return `${ways.length > 1 ? 'Any one of these clears it' : 'This clears it'}: ${ways.join('; ')}.`;
 }
 
-const millimetres = (length: number) => `${Math.ceil(length * 1000 - 0.05)} mm`;
+const millimetres = (length: number) => withUnit(Math.ceil(length * 1000 - 0.05), 'mm');
 const degrees = (angle: number) => `${Math.ceil((angle * 180) / Math.PI - 0.05)} degrees`;
