@@ -1,6 +1,5 @@
 import { Command, CommanderError } from 'commander';
 import { addAirframeQuestions } from './airframeQuestions.ts';
-import { loadShelf } from './context.ts';
 import { addFlightQuestions } from './flightQuestions.ts';
 import { BadInput, type ExitCode, exitCode, Interrupted, type Io } from './io.ts';
 import { ARM_EXAMPLE, FRAME_EXAMPLE } from './print/questionExamples.ts';
@@ -10,7 +9,7 @@ import { type AskPointOptions, askPoint } from './verbs/askPoint.ts';
 import { type AskRotorOptions, askRotor } from './verbs/askRotor.ts';
 import { type AssessOptions, assessBuild } from './verbs/assess.ts';
 import { type CalibrateOptions, calibrate } from './verbs/calibrate.ts';
-import { checkFiles } from './verbs/check.ts';
+import { type CheckOptions, checkFiles } from './verbs/check.ts';
 import { type CompareOptions, compareBuilds } from './verbs/compare.ts';
 import { type LeaningsOptions, tellLeanings } from './verbs/leanings.ts';
 import { lookThroughShelf, type ShelfOptions } from './verbs/shelf.ts';
@@ -224,13 +223,11 @@ Examples:
 
   program
     .command('check <files...>')
-    .description('whether build, brief and shelf files read well; everything wrong at once')
-    .option('--shelf <file>', 'your own parts that a shelf builds on; may be given again', gather, [])
+    .description('whether build, brief and shelf files read well and the parts are there; all faults at once')
+    .option('--shelf <file>', 'your own parts that they build on; may be given again', gather, [])
     .option('--json', 'as JSON')
     .addHelpText('after', '\nExample:\n  quadwright check my-build.yaml my-parts.yaml')
-    .action((files: string[], options: { shelf: readonly string[]; json?: boolean }) =>
-      finish(checkFiles(files, options, loadShelf(options.shelf, io), io)),
-    );
+    .action((files: string[], options: CheckOptions) => finish(checkFiles(files, options, io)));
 
   program
     .command('calibrate')

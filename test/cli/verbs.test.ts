@@ -112,25 +112,6 @@ describe('shelf', () => {
   });
 });
 
-describe('check', () => {
-  it('passes every file of the demo', async () => {
-    const { code } = await quadwright(['check', ...candidates, `${demo}/brief.yaml`]);
-    expect(code).toBe(0);
-  });
-
-  it('tells line, column, field, found, allowed and remedy of everything wrong at once', async () => {
-    const text = readFileSync(turnstone, 'utf8')
-      .replace('motors: ', 'moters: ')
-      .replace(/motorLength: [^ }]+ mm/, 'motorLength: 8');
-    const { code, out } = await quadwright(['check', 'bad.yaml'], { 'bad.yaml': text });
-    expect(code).toBe(2);
-    expect(out).toMatch(/bad\.yaml:\d+:\d+ moters/);
-    expect(out).toContain('Did you mean "motors"?');
-    expect(out).toContain('motorLength');
-    expect(out).toContain('allowed');
-  });
-});
-
 describe('ask', () => {
   it('answers for a rotor by the contract', async () => {
     const words = ['ask', 'rotor', '--diameter', '5 in', '--pitch', '3.75 in', '--blades', '3'];
