@@ -1,3 +1,4 @@
+import { withUnit } from '../units/formatQuantity.ts';
 import type { AircraftPicture } from './aircraftPicture.ts';
 import { dimensionLine } from './dimensionLine.ts';
 import { openPath, seenFromAbove } from './path.ts';
@@ -41,7 +42,7 @@ function diameter(aircraft: AircraftPicture, pen: number): readonly Shape[] {
       y: end.y + 4 * pen,
       size: 11 * pen,
       anchor: 'start',
-      text: `\u00d8 ${Math.round(rotor.propellerRadius * 2000)}`,
+      text: `\u00d8 ${mm(rotor.propellerRadius * 2000)}`,
     },
   ];
 }
@@ -59,4 +60,4 @@ function rowAt(feet: readonly Point[], y: number): Row {
   return { left, right, width: right.x - left.x };
 }
 
-const mm = (length: number): string => `${Math.round(length)} mm`;
+const mm = (length: number): string => withUnit(Math.round(length), 'mm');

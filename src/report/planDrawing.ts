@@ -1,3 +1,4 @@
+import { withUnit } from '../units/formatQuantity.ts';
 import type { AircraftPicture, SlabPicture } from './aircraftPicture.ts';
 import { hatch } from './hatch.ts';
 import { balanceMark, scaleBar, thrustMark } from './marks.ts';
@@ -137,6 +138,6 @@ function describe(aircraft: AircraftPicture): string {
   const balance =
     off === 0
       ? 'under the centre of lift'
-      : `${Math.abs(off)} mm ${off > 0 ? 'ahead of' : 'behind'} the centre of lift`;
-  return `${aircraft.name} from above, to scale: ${discs.length} propellers of ${discs[0] ?? 0} mm; centre of gravity ${balance}.`;
+      : `${withUnit(Math.abs(off), 'mm')} ${off > 0 ? 'ahead of' : 'behind'} the centre of lift`;
+  return `${aircraft.name} from above, to scale: ${discs.length} propellers of ${withUnit(discs[0] ?? 0, 'mm')}; centre of gravity ${balance}.`;
 }

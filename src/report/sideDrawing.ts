@@ -1,3 +1,4 @@
+import { withUnit } from '../units/formatQuantity.ts';
 import type { AircraftPicture, BoxPicture, RotorPicture, SlabPicture } from './aircraftPicture.ts';
 import { dimensionLine } from './dimensionLine.ts';
 import { balanceMark } from './marks.ts';
@@ -60,7 +61,7 @@ export function sideDrawing(aircraft: AircraftPicture, { pen, nose, bare = false
             { x: extent.left + extent.width, y: extent.top },
             'across',
             extent.top - 16 * pen,
-            `${tall} mm`,
+            withUnit(tall, 'mm'),
             pen,
           )
         : dimensionLine(
@@ -68,7 +69,7 @@ export function sideDrawing(aircraft: AircraftPicture, { pen, nose, bare = false
             { x: extent.left, y: extent.top + extent.height },
             'upright',
             extent.left - 16 * pen,
-            `${tall} mm`,
+            withUnit(tall, 'mm'),
             pen,
           )),
   ];
@@ -81,7 +82,7 @@ export function sideDrawing(aircraft: AircraftPicture, { pen, nose, bare = false
       height: extent.height + (margin.y + 12) * pen,
     },
     shapes,
-    description: `${aircraft.name} from the ${nose === 'up' ? 'left' : 'right'}, to scale: ${tall} mm high.`,
+    description: `${aircraft.name} from the ${nose === 'up' ? 'left' : 'right'}, to scale: ${withUnit(tall, 'mm')} high.`,
   };
 }
 

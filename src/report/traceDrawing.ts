@@ -1,3 +1,4 @@
+import { shownIn, type UnitSystem } from '../units/shownUnits.ts';
 import { type Chart, drawChart, type Mark } from './chart.ts';
 import type { Drawing } from './shapes.ts';
 
@@ -36,10 +37,14 @@ export function traceDrawings(
   motors: readonly string[],
   says: string,
   width: number,
+  system: UnitSystem = 'metric',
 ): readonly Drawing[] {
   const { time, roll, pitch, speed, place, throttle, packVoltage } = trace;
   const [north = [], east = [], down = []] = place;
   const away = north.map((x, i) => Math.hypot(x, east[i] ?? 0, down[i] ?? 0));
+  const speedUnit = shownIn('speed', 0, { system });
+  // Of a room rather than of a part: feet and metres, however near it stays.
+  const awayUnit = shownIn('length', 1, { system });
   const panel = (label: string, least: number, lines: readonly Line[]): Drawing =>
     drawChart(panelChart(label, least, time, lines, says), width, HEIGHT);
   return [
@@ -47,8 +52,10 @@ export function traceDrawings(
       { name: 'pitch', values: pitch.map((each) => each * degrees) },
       { name: 'roll', values: roll.map((each) => each * degrees), dashed: true },
     ]),
-    panel('speed, m/s', LEAST_RANGE.speed, [{ values: speed }]),
-    panel('away from the start, m', LEAST_RANGE.length, [{ values: away }]),
+    panel(`speed, ${speedUnit.text}`, LEAST_RANGE.speed, [{ values: speed.map(speedUnit.convert) }]),
+    panel(`away from the start, ${awayUnit.text}`, LEAST_RANGE.length, [
+      { values: away.map(awayUnit.convert) },
+    ]),
     panel(
       'throttle, %',
       LEAST_RANGE.throttle,

@@ -22,9 +22,9 @@ describe('planDrawing', () => {
 
   it('dimensions both pairs of a dead cat and the length between them', () => {
     const words = [...svg(writeSvg(plan)).querySelectorAll('.hand-dimension')].map((t) => t.textContent);
-    expect(words).toEqual(expect.arrayContaining(['200 mm', '160 mm']));
-    expect(words.filter((word) => word === '160 mm')).toHaveLength(2);
-    expect(words).toContain('\u00d8 130');
+    expect(words).toEqual(expect.arrayContaining(['200\u00a0mm', '160\u00a0mm']));
+    expect(words.filter((word) => word === '160\u00a0mm')).toHaveLength(2);
+    expect(words).toContain('\u00d8 130\u00a0mm');
   });
 
   it('covers the whole machine', () => {
@@ -48,7 +48,7 @@ describe('planDrawing', () => {
 
   it('tells in words what it shows', () => {
     expect(plan.description).toBe(
-      'Sample, dead cat from above, to scale: 4 propellers of 130 mm; centre of gravity 6 mm ahead of the centre of lift.',
+      'Sample, dead cat from above, to scale: 4 propellers of 130\u00a0mm; centre of gravity 6\u00a0mm ahead of the centre of lift.',
     );
   });
 });
@@ -66,7 +66,7 @@ describe('sideDrawing', () => {
   it('is as high as from the underside of the arms to the highest part', () => {
     // Arms' underside at z = +2.5 mm; the pack's top at -43 - 17.5 = -60.5 mm: 63 mm.
     for (const nose of ['up', 'right'] as const) {
-      expect(sideDrawing(samplePicture, { pen: 0.5, nose }).description).toContain('63 mm high');
+      expect(sideDrawing(samplePicture, { pen: 0.5, nose }).description).toContain('63\u00a0mm high');
     }
   });
 

@@ -95,7 +95,7 @@ describe('the airframe in the round', () => {
     const { page } = await inTheRound();
     const text = await marks(page);
     expect(text).toContain('centre of gravity');
-    expect(text).toMatch(/\d+ mm/);
+    expect(text).toMatch(/\d+&nbsp;mm/);
     const scale = () => page.locator('.title-block, footer').first().textContent();
     await page.getByRole('button', { name: 'plan', exact: true }).click();
     expect(await round(page).getAttribute('data-view')).toBe('plan');
@@ -145,7 +145,7 @@ describe('the airframe in the round', () => {
   it('switches what lies over it, and shows the stress of a hit with its numbers', async () => {
     const { page } = await inTheRound();
     await page.getByRole('checkbox', { name: 'dimensions' }).uncheck();
-    expect(await marks(page)).not.toMatch(/\d mm/);
+    expect(await marks(page)).not.toMatch(/\d&nbsp;mm/);
     await page.getByRole('checkbox', { name: 'slipstreams' }).check();
     await page.getByRole('checkbox', { name: 'loads of a hit' }).check();
     await page.getByRole('list', { name: /stress along the arm/ }).waitFor();
@@ -184,7 +184,7 @@ describe('the airframe in the round', () => {
     await page.getByRole('button', { name: 'in the round' }).click();
     const words = page.locator('.round-absent');
     await words.waitFor();
-    expect(await words.textContent()).toMatch(/no WebGL.*\d+ mm long.*pack/s);
+    expect(await words.textContent()).toMatch(/no WebGL.*\d+\smm long.*pack/s);
     await page.getByRole('button', { name: 'plan and side' }).click();
     await page.locator('.stage-drawing').waitFor();
     expect(complaints).toEqual([]);

@@ -1,4 +1,5 @@
 import type { Vector3 } from '../../numerics/vector3.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
 import { balanceMark, thrustMark } from '../marks.ts';
 import { openPath, strokes } from '../path.ts';
 import type { Point, Shape } from '../shapes.ts';
@@ -70,7 +71,7 @@ function measures(bounds: Bounds, see: See): readonly Shape[] {
       best.from,
       best.to,
       { x: across.x * way, y: across.y * way },
-      `${Math.round(size * 1000)} mm`,
+      withUnit(Math.round(size * 1000), 'mm'),
     );
   });
 }

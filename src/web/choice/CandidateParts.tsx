@@ -4,6 +4,7 @@ import { planDrawing } from '../../report/planDrawing.ts';
 import { DrawingView } from '../parts/DrawingView.tsx';
 import { SeverityMark } from '../parts/SeverityMark.tsx';
 import { openBuild } from '../state/desk.ts';
+import { useWords } from '../state/manner.ts';
 import { turnTo } from '../state/place.ts';
 import { type Candidate, GRAVITY } from './candidates.ts';
 
@@ -59,6 +60,7 @@ export function BestMark({ clear }: { readonly clear: boolean }) {
 
 /** Counts by severity, and the gravest said in full. */
 export function Gravest({ findings }: { readonly findings: readonly Finding[] }) {
+  const words = useWords();
   const gravest = findings.find((finding) => finding.severity !== 'note');
   return (
     <div className="gravest">
@@ -72,7 +74,7 @@ export function Gravest({ findings }: { readonly findings: readonly Finding[] })
           ) : null;
         })}
       </p>
-      {gravest && <p>{gravest.says}</p>}
+      {gravest && <p>{words(gravest.says)}</p>}
     </div>
   );
 }

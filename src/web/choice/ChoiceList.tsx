@@ -1,11 +1,13 @@
 import { FigureCell } from '../parts/FigureRows.tsx';
 import { How } from '../parts/How.tsx';
+import { useWords } from '../state/manner.ts';
 import { Gravest, Name, Plan } from './CandidateParts.tsx';
 import type { Laid } from './ChoiceTable.tsx';
 import { QUESTIONS } from './questions.ts';
 
 /** The same on a narrow sheet: one candidate under the other, the leader first, the first measure of each question. */
 export function ChoiceList({ candidates, pen, manner }: Laid) {
+  const words = useWords();
   const ranked = candidates.toSorted((a, b) => (a.rank ?? 0) - (b.rank ?? 0));
   return (
     <div className="choice-list">
@@ -22,7 +24,7 @@ export function ChoiceList({ candidates, pen, manner }: Laid) {
               return (
                 <li key={id}>
                   <How measure={measure} manner={manner} className="choice-line">
-                    <span>{measure.label}</span>
+                    <span>{words(measure.label)}</span>
                     <FigureCell measure={measure} manner={manner} />
                   </How>
                 </li>

@@ -3,6 +3,7 @@ import type { Manner } from '../../report/sayFigure.ts';
 import { FigureCell, windowWords } from '../parts/FigureRows.tsx';
 import { How } from '../parts/How.tsx';
 import { spanOf, WindowRule } from '../parts/WindowRule.tsx';
+import { useWords } from '../state/manner.ts';
 import { BestMark, Gravest, Name, Plan } from './CandidateParts.tsx';
 import type { Candidate } from './candidates.ts';
 import { QUESTIONS } from './questions.ts';
@@ -84,6 +85,7 @@ function WindowWords({ words }: { readonly words: string }) {
 }
 
 function MeasureRow({ id, candidates, comparison, manner }: { readonly id: string } & Omit<Laid, 'pen'>) {
+  const words = useWords();
   const found = candidates.map(({ measures }) => measures.find((measure) => measure.id === id));
   const known = found.filter((measure) => measure !== undefined);
   const label = known[0]?.label;
@@ -92,7 +94,7 @@ function MeasureRow({ id, candidates, comparison, manner }: { readonly id: strin
   const row = comparison?.rows.find((each) => each.id === id);
   return (
     <tr>
-      <th scope="row">{label}</th>
+      <th scope="row">{words(label)}</th>
       {candidates.map((candidate, i) => {
         const measure = found[i];
         return (

@@ -1,6 +1,7 @@
 import type { Comparison, Reason } from '../../choose/compare.ts';
 import type { Want } from '../../choose/wants.ts';
 import { type Manner, sayFigure } from '../../report/sayFigure.ts';
+import { useWords } from '../state/manner.ts';
 import type { Candidate } from './candidates.ts';
 import type { Flip } from './flips.ts';
 
@@ -16,6 +17,7 @@ const MOST = 4;
 
 /** Which one leads, what speaks for it and for the next, how sure that is, and what would turn it. */
 export function Verdict({ candidates, comparison, turning, wants, manner }: Props) {
+  const words = useWords();
   const [first = 0, second = 1] = comparison.order;
   const [leader, next] = [candidates[first], candidates[second]];
   if (leader === undefined || next === undefined) return null;
@@ -26,7 +28,7 @@ export function Verdict({ candidates, comparison, turning, wants, manner }: Prop
   const lines = (reasons: readonly Reason[], one: Candidate, other: Candidate) =>
     reasons.map((reason) => (
       <li key={reason.measure}>
-        {reason.label}: <b>{figureOf(one, reason.measure, manner)}</b> against{' '}
+        {words(reason.label)}: <b>{figureOf(one, reason.measure, manner)}</b> against{' '}
         {figureOf(other, reason.measure, manner)}
         <small>{reason.difference === 'clear' ? 'clear of the bands' : 'inside the bands'}</small>
       </li>

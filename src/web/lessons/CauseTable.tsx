@@ -1,4 +1,5 @@
 import { type Manner, sayFigure } from '../../report/sayFigure.ts';
+import { useWords } from '../state/manner.ts';
 import type { SeenStep } from './lessonState.ts';
 import { CAUSE_WORDS } from './why.ts';
 
@@ -13,6 +14,7 @@ const MOST = 9;
 
 /** Every cause beside every figure it moves: along a row they add up from the first build to the last. */
 export function CauseTable({ steps, manner }: Props) {
+  const words = useWords();
   const [first, last] = [steps[0]?.before, steps.at(-1)?.after];
   if (first?.ok !== true || last?.ok !== true || steps.some(({ after }) => !after.ok)) return null;
   const rows = last.assessment.measures
@@ -50,15 +52,15 @@ export function CauseTable({ steps, manner }: Props) {
               let value: number | undefined = start.value;
               return (
                 <tr key={end.id}>
-                  <th scope="row">{end.label}</th>
-                  <td>{words(sayFigure(start, manner))}</td>
+                  <th scope="row">{words(end.label)}</th>
+                  <td>{inWords(sayFigure(start, manner))}</td>
                   {steps.map((step) => {
                     const next = valueAfter(step, end.id);
                     const by = value === undefined || next === undefined ? undefined : next - value;
                     value = next;
                     return <td key={step.cause}>{by === undefined ? 'not told' : share(by, start.value)}</td>;
                   })}
-                  <td>{words(sayFigure(end, manner))}</td>
+                  <td>{inWords(sayFigure(end, manner))}</td>
                 </tr>
               );
             })}
@@ -73,7 +75,7 @@ export function CauseTable({ steps, manner }: Props) {
   );
 }
 
-const words = ({ text, unit }: { readonly text: string; readonly unit: string }): string =>
+const inWords = ({ text, unit }: { readonly text: string; readonly unit: string }): string =>
   unit === '' ? text : `${text} ${unit}`;
 
 /** Signed, in hundredths of where it began; nothing for what nobody would notice. */

@@ -1,6 +1,6 @@
 import { memo } from 'react';
 import type { Drawing, Shape } from '../../report/shapes.ts';
-import { localText } from '../state/decimalMark.ts';
+import { useWords } from '../state/manner.ts';
 
 interface Props {
   readonly drawing: Drawing;
@@ -11,6 +11,7 @@ interface Props {
 
 /** A drawing on the page, at its true scale. */
 export const DrawingView = memo(function DrawingView({ drawing, pen, className = '' }: Props) {
+  const words = useWords();
   const { left, top, width, height } = drawing.frame;
   return (
     <svg
@@ -19,20 +20,21 @@ export const DrawingView = memo(function DrawingView({ drawing, pen, className =
       width={width / pen}
       height={height / pen}
       role="img"
-      aria-label={drawing.description}
+      aria-label={words(drawing.description)}
     >
-      {drawing.shapes.map(show)}
+      {drawing.shapes.map((shape, key) => show(shape, key, words))}
     </svg>
   );
 });
 
 /** Shapes alone, for a picture that has a frame of its own. */
 export const ShapesView = memo(function ShapesView({ shapes }: { readonly shapes: readonly Shape[] }) {
-  return shapes.map(show);
+  const words = useWords();
+  return shapes.map((shape, key) => show(shape, key, words));
 });
 
 // Shapes of a drawing have no identity of their own: their order is their key.
-function show(shape: Shape, key: number) {
+function show(shape: Shape, key: number, words: (text: string) => string) {
   switch (shape.kind) {
     case 'path':
       return <path key={key} className={`ink-${shape.ink}`} d={shape.d} />;
@@ -49,19 +51,19 @@ function show(shape: Shape, key: number) {
           textAnchor={shape.anchor}
           {...(shape.turn === undefined ? {} : { transform: `rotate(${shape.turn} ${shape.x} ${shape.y})` })}
         >
-          {localText(shape.text)}
+          {words(shape.text)}
         </text>
       );
     case 'turned':
       return (
         <g key={key} transform={`rotate(${shape.angle} ${shape.about.x} ${shape.about.y})`}>
-          {shape.shapes.map(show)}
+          {shape.shapes.map((each, i) => show(each, i, words))}
         </g>
       );
     case 'group':
       return (
         <g key={key} data-part={shape.part}>
-          {shape.shapes.map(show)}
+          {shape.shapes.map((each, i) => show(each, i, words))}
         </g>
       );
   }

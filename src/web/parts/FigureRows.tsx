@@ -1,6 +1,7 @@
 import { memo, type ReactNode } from 'react';
 import type { Measure } from '../../assess/types.ts';
 import { type Manner, sayBand, sayFigure, sayWindow } from '../../report/sayFigure.ts';
+import { useWords } from '../state/manner.ts';
 import { How } from './How.tsx';
 import { spanOf, WindowRule } from './WindowRule.tsx';
 
@@ -22,11 +23,12 @@ export function FigureRows({
 }
 
 const FigureRow = memo(function FigureRow({ measure, manner }: FigureCellProps) {
+  const words = useWords();
   return (
     <li>
       <How measure={measure} manner={manner} className="figure-row">
         <span className="figure-label">
-          {measure.label}
+          {words(measure.label)}
           <small>{windowWords(measure, manner)}</small>
         </span>
         <FigureCell measure={measure} manner={manner} />

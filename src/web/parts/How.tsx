@@ -3,6 +3,7 @@ import type { ReactElement, ReactNode } from 'react';
 import type { Measure } from '../../assess/types.ts';
 import { type Manner, sayBand, sayFigure, sayWindow } from '../../report/sayFigure.ts';
 import { layer } from '../layer.ts';
+import { useWords } from '../state/manner.ts';
 import { spanOf, WindowRule } from './WindowRule.tsx';
 
 interface Props {
@@ -20,6 +21,7 @@ const TRUST = {
 
 /** A number that opens to tell where it comes from. The children are the number itself. */
 export function How({ measure, manner, className, children }: Props): ReactElement {
+  const words = useWords();
   return (
     <Popover.Root>
       <Popover.Trigger className={`how-trigger ${className ?? ''}`} data-measure={measure.id}>
@@ -30,7 +32,7 @@ export function How({ measure, manner, className, children }: Props): ReactEleme
           <Popover.Popup className="how">
             {/* Before the lines, so that opening it does not scroll past them to the button. */}
             <div className="how-head">
-              <Popover.Title className="how-title">{measure.label}</Popover.Title>
+              <Popover.Title className="how-title">{words(measure.label)}</Popover.Title>
               <Popover.Close className="plain-button">close</Popover.Close>
             </div>
             <Lines measure={measure} manner={manner} />
@@ -42,6 +44,7 @@ export function How({ measure, manner, className, children }: Props): ReactEleme
 }
 
 function Lines({ measure, manner }: { readonly measure: Measure; readonly manner: Manner }) {
+  const words = useWords();
   const { text, unit } = sayFigure(measure, manner);
   const band = sayBand(measure, manner);
   return (
@@ -67,7 +70,7 @@ function Lines({ measure, manner }: { readonly measure: Measure; readonly manner
           </>
         )}
         <dt>how</dt>
-        <dd>{measure.how}</dd>
+        <dd>{words(measure.how)}</dd>
         <dt>source</dt>
         <dd>{measure.source}</dd>
         {measure.leansOn.length > 0 && (

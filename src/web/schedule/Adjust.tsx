@@ -1,5 +1,7 @@
 import { Slider } from '@base-ui/react/slider';
+import { withUnit } from '../../units/formatQuantity.ts';
 import { decimalMark } from '../state/decimalMark.ts';
+import { useWords } from '../state/manner.ts';
 
 interface Props {
   readonly label: string;
@@ -17,7 +19,7 @@ interface Props {
 export function Adjust({ label, value, min, max, step = 1, unit, onMove, onSettle }: Props) {
   const shown = Math.round(value / step) * step;
   const number = String(shown).replace('.', decimalMark);
-  const words = unit === '' ? number : `${number} ${unit}`;
+  const words = useWords()(withUnit(number, unit));
   return (
     <Slider.Root
       className="adjust"

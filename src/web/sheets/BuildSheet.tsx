@@ -8,6 +8,7 @@ import { MarginNotes } from '../stage/MarginNotes.tsx';
 import { Stage } from '../stage/Stage.tsx';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
+import { useWords } from '../state/manner.ts';
 import type { BuildSheetName } from '../state/place.ts';
 import { FigureBoard } from '../subjects/FigureBoard.tsx';
 import { figuresOf } from '../subjects/figuresOf.ts';
@@ -173,12 +174,13 @@ function Subject({
 
 /** Said in the drawing's place when a build as changed can't be computed; undo and the schedule stay at hand. */
 function Unanswered({ reasons }: { readonly reasons: readonly string[] }) {
+  const words = useWords();
   return (
     <div className="unanswered" role="alert">
       <p>This build can't be worked out as it stands:</p>
       <ul>
         {reasons.map((reason) => (
-          <li key={reason}>{reason}</li>
+          <li key={reason}>{words(reason)}</li>
         ))}
       </ul>
       <p>Change a part below, or undo.</p>

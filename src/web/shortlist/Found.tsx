@@ -6,7 +6,9 @@ import { shownIn } from '../../units/shownUnits.ts';
 import { ChartView } from '../parts/ChartView.tsx';
 import { DrawingView } from '../parts/DrawingView.tsx';
 import { useSize } from '../parts/useSize.ts';
+import { localCount, localNumber, localText } from '../state/decimalMark.ts';
 import { addBuild } from '../state/desk.ts';
+import { useWords } from '../state/manner.ts';
 import { turnTo } from '../state/place.ts';
 import type { ListedBuild, SearchReport } from '../worker/searchProtocol.ts';
 import { frontChart } from './frontChart.ts';
@@ -29,7 +31,7 @@ export function Found({ report, manner, label }: Props) {
   const [ref, { width }] = useSize<HTMLDivElement>();
   const figure = Math.min(Math.max(width, 240), WIDEST);
   const chart = useMemo(() => frontChart(report, manner), [report, manner]);
-  const leanings = useMemo(() => leaningsDrawing(report, figure), [report, figure]);
+  const leanings = useMemo(() => leaningsDrawing(report, manner, figure), [report, manner, figure]);
   const [first] = report.list;
   return (
     <div className="found" ref={ref} aria-live="polite">
@@ -77,6 +79,7 @@ interface EntryProps extends Omit<Props, 'report'> {
 }
 
 function Entry({ listed, place, manner, label }: EntryProps) {
+  const words = useWords();
   const { build, parts, standing, risks, measures, first, alike, reasons, flips } = listed;
   const say = (measure: string, value: number) => sayValue(measure, value, manner);
   const line = ({ measure, difference, values }: WantReason) => (
@@ -97,7 +100,7 @@ function Entry({ listed, place, manner, label }: EntryProps) {
         </span>
         <h3>{build.name}</h3>
         <span className="found-standing">
-          <b className="figure">{(100 * standing).toFixed(1)}</b> of 100
+          <b className="figure">{localNumber(100 * standing, 1)}</b> of 100
           {first !== undefined && `, first in ${Math.round(100 * first)} %`}
           {risks > 0 && `, ${risks} ${risks === 1 ? 'risk' : 'risks'}`}
           {alike > 0 && `, ${alike} more much alike`}
@@ -120,7 +123,7 @@ function Entry({ listed, place, manner, label }: EntryProps) {
           const band = sayBand(measure, manner);
           return (
             <div key={measure.id}>
-              <dt>{measure.label}</dt>
+              <dt>{words(measure.label)}</dt>
               <dd>
                 <span className="figure">{text}</span> {unit} {band && <small>{band}</small>}
               </dd>
@@ -164,7 +167,7 @@ function Entry({ listed, place, manner, label }: EntryProps) {
 }
 
 const points = (difference: number) =>
-  `${difference > 0 ? '+' : '−'}${Math.abs(100 * difference).toFixed(1)} points`;
+  `${difference > 0 ? '+' : '−'}${localNumber(Math.abs(100 * difference), 1)} points`;
 
 function sayValue(measure: string, value: number, manner: Manner): string {
   if (measure === 'risks') return String(value);
@@ -174,16 +177,14 @@ function sayValue(measure: string, value: number, manner: Manner): string {
 
 function flipWords(flip: Flip, manner: Manner, label: (measure: string) => string): string {
   if (flip.kind === 'weight') {
-    return `${label(flip.measure)} weighs ${flip.to.toPrecision(2)} instead of ${flip.from}`;
+    return `${label(flip.measure)} weighs ${localText(flip.to.toPrecision(2))} instead of ${flip.from}`;
   }
   const by = sayValue(flip.measure, Math.abs(flip.by), manner);
   return `the first has ${by} ${flip.by > 0 ? 'more' : 'less'} ${label(flip.measure)}`;
 }
 
-const many = (count: number) => count.toLocaleString('en-GB');
-
 function sumWords({ size, counts, finished }: SearchReport): string {
-  const sum = `${many(size)} combinations: ${many(counts.evaluated)} worked out, ${many(counts.bounded)} left out because the best they could be is not good enough, the rest stopped by rules and limits.`;
+  const sum = `${localCount(size)} combinations: ${localCount(counts.evaluated)} worked out, ${localCount(counts.bounded)} left out because the best they could be is not good enough, the rest stopped by rules and limits.`;
   return finished
     ? `${sum} Exact: the same list as working out every one.`
     : `${sum} Stopped before the end: what is not listed may still be better.`;
@@ -203,7 +204,7 @@ function LeftOut({ report: { counts } }: { readonly report: SearchReport }) {
           {rows.map(([name, count]) => (
             <tr key={name}>
               <th scope="row">{name.replaceAll('-', ' ')}</th>
-              <td className="figure">{many(count)}</td>
+              <td className="figure">{localCount(count)}</td>
             </tr>
           ))}
         </tbody>
@@ -212,9 +213,9 @@ function LeftOut({ report: { counts } }: { readonly report: SearchReport }) {
   );
 }
 
-function leaningsDrawing({ leanings }: SearchReport, width: number) {
+function leaningsDrawing({ leanings }: SearchReport, manner: Manner, width: number) {
   if (leanings === undefined || leanings.bars.length === 0) return undefined;
-  const { text, convert } = shownIn(leanings.quantity, leanings.nominal, {});
+  const { text, convert } = shownIn(leanings.quantity, leanings.nominal, manner);
   const rows = leanings.bars.slice(0, 8).map(({ label, trust, low, high }) => ({
     name: `${label} (${trust})`,
     ...(low === undefined ? {} : { low: convert(low) }),

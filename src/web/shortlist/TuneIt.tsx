@@ -4,7 +4,9 @@ import type { Build } from '../../build/schema/build.ts';
 import type { KnobRange } from '../../choose/tune.ts';
 import type { Chart } from '../../report/chart.ts';
 import { ChartView } from '../parts/ChartView.tsx';
+import { localNumber } from '../state/decimalMark.ts';
 import { addBuild, useDesk } from '../state/desk.ts';
+import { useWords } from '../state/manner.ts';
 import { turnTo } from '../state/place.ts';
 import { startTuning, useTuning } from '../state/tuning.ts';
 import type { TuneView } from '../worker/tuneProtocol.ts';
@@ -80,7 +82,7 @@ export function TuneIt({ build, brief }: { readonly build: Build; readonly brief
   );
 }
 
-const points = (standing: number) => (100 * standing).toFixed(1);
+const points = (standing: number) => localNumber(100 * standing, 1);
 
 function outcome(
   name: string,
@@ -94,6 +96,7 @@ function outcome(
 }
 
 function Way({ view }: { readonly view: TuneView }) {
+  const words = useWords();
   const chart = useMemo(() => traceChart(view), [view]);
   return (
     <div className="found-figures">
@@ -102,7 +105,7 @@ function Way({ view }: { readonly view: TuneView }) {
           <div key={label}>
             <dt>{label}</dt>
             <dd>
-              <span className="figure">{is}</span> <small>was {was}</small>
+              <span className="figure">{words(is)}</span> <small>was {words(was)}</small>
             </dd>
           </div>
         ))}

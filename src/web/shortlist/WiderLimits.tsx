@@ -1,3 +1,4 @@
+import { localNumber } from '../state/decimalMark.ts';
 import type { WiderLimit } from '../worker/searchProtocol.ts';
 
 interface Props {
@@ -34,5 +35,5 @@ function widerWords({ best, gain, entersList }: WiderLimit): string {
   const list = `${entersList} new among the best`;
   return gain < TELLING
     ? `${list}, the first stays`
-    : `${list}; first then, ${(100 * gain).toFixed(1)} points higher: ${best.join(', ')}`;
+    : `${list}; first then, ${localNumber(100 * gain, 1)} points higher: ${best.join(', ')}`;
 }

@@ -5,6 +5,8 @@ import { type Manner, sayInWords } from '../../report/sayFigure.ts';
 import { type ArmLoad, armLoads, placeOnArm, stressBands } from '../../report/solids/armStresses.ts';
 import type { CraftSolids } from '../../report/solids/solidsOf.ts';
 import { writeGlb } from '../../report/solids/writeGlb.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
+import { restate } from '../../units/restate.ts';
 import { saveFile } from '../desk/files.ts';
 import { fileName } from '../desk/pictures.ts';
 import type { RoundScene } from './airframe3d.ts';
@@ -167,7 +169,7 @@ function loadsInWords(struck: readonly ArmLoad[], manner: Manner): string {
   const worst = struck.toSorted((a, b) => b.worst.stress - a.worst.stress)[0];
   if (worst === undefined) return 'No arm is struck so.';
   const { arm, hit } = worst;
-  return `Largest pull or push along each arm at ${sayInWords(hit.speed, 'speed', manner)}. The most is in the ${arm.name}: ${Math.round(worst.worst.stress / 1e6)} MPa, ${Math.round(worst.worst.at * 1000)} mm from its root; ${often(hit.chance)} of such arms break, first in ${hit.weakest}.`;
+  return `Largest pull or push along each arm at ${sayInWords(hit.speed, 'speed', manner)}. The most is in the ${arm.name}: ${Math.round(worst.worst.stress / 1e6)} MPa, ${restate(withUnit(Math.round(worst.worst.at * 1000), 'mm'), manner)} from its root; ${often(hit.chance)} of such arms break, first in ${hit.weakest}.`;
 }
 
 /** The aircraft told to whom can't see it. */
@@ -178,10 +180,11 @@ export function inWords({
   centreOfGravity,
   thrustCentre,
 }: CraftSolids): string {
-  const mm = (axis: 0 | 1 | 2): number => Math.round((high[axis] - low[axis]) * 1000);
+  const mm = (axis: 0 | 1 | 2): string => withUnit(Math.round((high[axis] - low[axis]) * 1000), 'mm');
   const off = (axis: 0 | 1 | 2): number => Math.round((centreOfGravity[axis] - thrustCentre[axis]) * 1000);
+  const far = (axis: 0 | 1 | 2): string => withUnit(Math.abs(off(axis)), 'mm');
   const parts = [...new Set(solids.filter(({ part }) => part !== 'frame').map(({ name }) => name))];
-  return `${mm(0)} mm long, ${mm(1)} mm wide over the discs and ${mm(2)} mm high, ${discs.length} propellers. Its centre of gravity lies ${Math.abs(off(0))} mm ${off(0) < 0 ? 'behind' : 'ahead of'} and ${Math.abs(off(2))} mm ${off(2) > 0 ? 'below' : 'above'} the centre of lift. On board: ${parts.join(', ')}.`;
+  return `${mm(0)} long, ${mm(1)} wide over the discs and ${mm(2)} high, ${discs.length} propellers. Its centre of gravity lies ${far(0)} ${off(0) < 0 ? 'behind' : 'ahead of'} and ${far(2)} ${off(2) > 0 ? 'below' : 'above'} the centre of lift. On board: ${parts.join(', ')}.`;
 }
 
 const saveSolids = (craft: CraftSolids): void =>

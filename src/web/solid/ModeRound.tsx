@@ -1,7 +1,10 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { ModeReport } from '../../assess/parts/airframeData.ts';
 import type { Build } from '../../build/schema/build.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
 import { useSize } from '../parts/useSize.ts';
+import { localCount } from '../state/decimalMark.ts';
+import { useWords } from '../state/manner.ts';
 import { inWords } from './AirframeRound.tsx';
 import type { RoundScene } from './airframe3d.ts';
 import { calm } from './calm.ts';
@@ -48,6 +51,7 @@ function Swinging({
   readonly width: number;
 }) {
   const craft = useSolids(build);
+  const words = useWords();
   const [chosen, setChosen] = useState(() => mostFelt(modes));
   const [playing, setPlaying] = useState(!calm());
   const scene = useRef<RoundScene>(undefined);
@@ -119,7 +123,7 @@ function Swinging({
           {playing ? 'hold still' : 'let it swing'}
         </button>
       </div>
-      <p className="figure-says">{sayScale(mode, drawn)}</p>
+      <p className="figure-says">{words(sayScale(mode, drawn))}</p>
     </RoundView>
   );
 }
@@ -134,7 +138,7 @@ const mostFelt = (modes: readonly ModeReport[]): number =>
 /** How much larger and slower than life it is drawn. */
 function sayScale({ frequency, swing }: ModeReport, drawn: number): string {
   const slower = `slowed 1 : ${round(frequency * PERIOD)}`;
-  const mm = `${(drawn * 1000).toFixed(0)} mm`;
+  const mm = withUnit((drawn * 1000).toFixed(0), 'mm');
   const still = 'The pale lines are the frame at rest.';
   if (swing === undefined)
     return `Drawn ${mm} at the motor that moves most, ${slower}. The propellers never turn as fast as this, so there is no swing of life to hold it against. ${still}`;
@@ -144,5 +148,5 @@ function sayScale({ frequency, swing }: ModeReport, drawn: number): string {
 /** Two figures are all that a drawing's exaggeration is worth. */
 const round = (value: number): string => {
   const power = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(value, 1))) - 1);
-  return (Math.round(value / power) * power).toLocaleString('en-GB');
+  return localCount(Math.round(value / power) * power);
 };

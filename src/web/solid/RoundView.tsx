@@ -8,6 +8,7 @@ import type { CraftSolids, Solid } from '../../report/solids/solidsOf.ts';
 import { exportRound } from '../desk/pictures.ts';
 import { ShapesView } from '../parts/DrawingView.tsx';
 import { Unfetched } from '../parts/Unfetched.tsx';
+import { useWords } from '../state/manner.ts';
 import { pick, usePicked } from '../state/picked.ts';
 import { useTheme } from '../state/theme.ts';
 import type { RoundScene } from './airframe3d.ts';
@@ -45,6 +46,7 @@ const NAMES = Object.keys(VIEWS) as readonly ViewName[];
 
 /** The aircraft in the round: turned by mouse, finger and keys, with marks in ink over it. */
 export function RoundView(props: Props) {
+  const words = useWords();
   const {
     craft,
     width,
@@ -149,8 +151,8 @@ export function RoundView(props: Props) {
   if (state === 'absent')
     return (
       <p className="round-absent" role="status">
-        This browser has no WebGL, so the view in the round stays away. {description} The plan and the side
-        view show the same aircraft to scale.
+        This browser has no WebGL, so the view in the round stays away. {words(description)} The plan and the
+        side view show the same aircraft to scale.
       </p>
     );
   if (state === 'unfetched') return <Unfetched />;
@@ -215,7 +217,7 @@ export function RoundView(props: Props) {
           The plan and the side view show the same aircraft to scale.
         </p>
       )}
-      <p className="unseen">{description}</p>
+      <p className="unseen">{words(description)}</p>
       {props.children}
     </div>
   );

@@ -1,4 +1,5 @@
 import { SeverityMark } from '../parts/SeverityMark.tsx';
+import { useWords } from '../state/manner.ts';
 import { TryIt } from '../trial/TryIt.tsx';
 import type { Note } from './useTies.ts';
 
@@ -10,6 +11,7 @@ interface Props {
 
 /** Findings as notes in the margin; the stage ties them to the drawing. */
 export function MarginNotes({ notes, none }: Props) {
+  const words = useWords();
   if (notes.length === 0) return <p className="no-notes">{none}</p>;
   return (
     <ol className="notes">
@@ -21,8 +23,8 @@ export function MarginNotes({ notes, none }: Props) {
               {i + 1}
             </span>
           </span>
-          <p className="note-says">{finding.says}</p>
-          <p className="note-remedy">{finding.remedy}</p>
+          <p className="note-says">{words(finding.says)}</p>
+          <p className="note-remedy">{words(finding.remedy)}</p>
           <TryIt finding={finding} />
         </li>
       ))}

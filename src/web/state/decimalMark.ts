@@ -10,6 +10,10 @@ export const decimalMark: ',' | '.' =
 export const localNumber = (value: number, decimals: number): string =>
   value.toFixed(decimals).replace('.', decimalMark);
 
+/** A whole number with its thousands parted as they are read here. */
+export const localCount = (count: number): string =>
+  count.toLocaleString(typeof navigator === 'undefined' ? 'en' : navigator.language);
+
 // A number in a sentence: not `M1.4`, not a version, not the printed size of a propeller (`5.1 x 3.6`).
 const DECIMALS = /(?<![\w.])(\d+)\.(\d+)(?![\w.])(?! x )/g;
 const WORDS = new Set(['says', 'remedy', 'how', 'why', 'title', 'source', 'text']);

@@ -1,7 +1,8 @@
-import { useMemo } from 'react';
+import { useCallback, useMemo } from 'react';
 import { create } from 'zustand';
 import type { Manner } from '../../report/sayFigure.ts';
-import { decimalMark } from './decimalMark.ts';
+import { restate } from '../../units/restate.ts';
+import { decimalMark, localText } from './decimalMark.ts';
 import { useDesk } from './desk.ts';
 
 type System = NonNullable<Manner['system']>;
@@ -32,4 +33,10 @@ export function useManner(): Manner {
   const currency = useDesk((desk) => desk.brief?.currency ?? '');
   const system = useUnits((units) => units.system);
   return useMemo(() => ({ currency, system, mark: decimalMark }), [currency, system]);
+}
+
+/** Turns a sentence into one with the units and the decimal mark that are read here. */
+export function useWords(): (sentence: string) => string {
+  const system = useUnits((units) => units.system);
+  return useCallback((sentence) => restate(localText(sentence), { system, mark: decimalMark }), [system]);
 }

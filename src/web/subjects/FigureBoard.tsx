@@ -6,6 +6,7 @@ import { exportSvg } from '../desk/pictures.ts';
 import { DrawingView } from '../parts/DrawingView.tsx';
 import { useSize } from '../parts/useSize.ts';
 import { MarginNotes } from '../stage/MarginNotes.tsx';
+import { useWords } from '../state/manner.ts';
 import type { Figure } from './figure.ts';
 
 interface Props {
@@ -76,6 +77,7 @@ export function FigureBoard({
 }
 
 function FigureView({ figure, width }: { readonly figure: Figure; readonly width: number }) {
+  const words = useWords();
   const { drawing, pen } = useMemo(() => drawn(figure, width), [figure, width]);
   return (
     <section className={figure.wide === true ? 'figure wide' : 'figure'}>
@@ -86,7 +88,7 @@ function FigureView({ figure, width }: { readonly figure: Figure; readonly width
         </button>
       </h3>
       <DrawingView drawing={drawing} pen={pen} className="chart" />
-      {figure.says && <p className="figure-says">{figure.says}</p>}
+      {figure.says && <p className="figure-says">{words(figure.says)}</p>}
     </section>
   );
 }

@@ -1,9 +1,11 @@
 import type { Assessment } from '../../assess/assessment.ts';
+import type { Quantity } from '../../assess/types.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import type { Chart } from '../../report/chart.ts';
 import type { Manner } from '../../report/sayFigure.ts';
 import type { Drawing } from '../../report/shapes.ts';
+import { shownIn } from '../../units/shownUnits.ts';
 import type { Curves } from '../worker/protocol.ts';
 
 /** One view on a subject's sheet, drawn to whatever width it is given [px]. */
@@ -29,6 +31,11 @@ export interface Subject {
   readonly picture: AircraftPicture;
   readonly brief: Brief;
   readonly manner: Manner;
+}
+
+/** An axis of a quantity in the units read here: what stands at it, and the way onto it from SI. */
+export function axisUnit({ manner }: Subject, quantity: Quantity, largest: number) {
+  return shownIn(quantity, largest, manner);
 }
 
 export const measureOf = ({ assessment }: Subject, id: string) =>

@@ -2,7 +2,7 @@ import { barDrawing } from '../../report/barDrawing.ts';
 import type { Mark } from '../../report/chart.ts';
 import { sayInWords } from '../../report/sayFigure.ts';
 import { chartOf } from '../sheets/charts.ts';
-import { type Figure, measureOf, roof, type Subject } from './figure.ts';
+import { axisUnit, type Figure, measureOf, roof, type Subject } from './figure.ts';
 
 /** Minutes by style, power over speed, the pack's voltage, the control in reserve and a usual flight. */
 export function flightFigures(subject: Subject): readonly Figure[] {
@@ -43,7 +43,9 @@ function minutesByStyle({ curves, manner }: Subject): readonly Figure[] {
 function powerCurve(subject: Subject): readonly Figure[] {
   const curve = subject.assessment.data?.powerCurve;
   if (curve === undefined || curve.length < 2) return [];
-  const points = curve.map(({ speed, power }) => ({ x: speed, y: power }));
+  const fastest = curve.at(-1)?.speed ?? 0;
+  const unit = axisUnit(subject, 'speed', fastest);
+  const points = curve.map(({ speed, power }) => ({ x: unit.convert(speed), y: power }));
   const powerAt = (speed: number): number => {
     const after = points.findIndex(({ x }) => x >= speed);
     const [a, b] = [points[after - 1], points[after]];
@@ -51,8 +53,9 @@ function powerCurve(subject: Subject): readonly Figure[] {
     return a.y + ((speed - a.x) / (b.x - a.x)) * (b.y - a.y);
   };
   const spots = SPEEDS.flatMap(([id, name, side]): readonly Mark[] => {
-    const found = measureOf(subject, id)?.value;
-    if (found === undefined) return [];
+    const value = measureOf(subject, id)?.value;
+    if (value === undefined) return [];
+    const found = unit.convert(value);
     // The top speed is told for a fuller pack than the curve's: it may lie beyond its end.
     return found > (points.at(-1)?.x ?? 0)
       ? [{ kind: 'plumb', at: found, name }]
@@ -66,11 +69,14 @@ function powerCurve(subject: Subject): readonly Figure[] {
       draw: {
         kind: 'chart',
         chart: {
-          description: `Power from the pack against airspeed, up to ${sayInWords(points.at(-1)?.x ?? 0, 'speed', subject.manner)}.`,
+          description: `Power from the pack against airspeed, up to ${sayInWords(fastest, 'speed', subject.manner)}.`,
           across: {
-            label: 'speed, m/s',
+            label: `speed, ${unit.text}`,
             low: 0,
-            high: roof([...points.map(({ x }) => x), (measureOf(subject, 'top-speed')?.value ?? 0) * 1.06]),
+            high: roof([
+              ...points.map(({ x }) => x),
+              unit.convert(measureOf(subject, 'top-speed')?.value ?? 0) * 1.06,
+            ]),
           },
           upright: { label: 'watts from the pack', low: 0, high: roof(points.map(({ y }) => y)) },
           marks: [{ kind: 'curve', points }, ...spots],

@@ -1,7 +1,7 @@
 import { leanDrawing } from '../../report/leanDrawing.ts';
 import { sayFigure, sayInWords } from '../../report/sayFigure.ts';
 import { sideExtent } from '../../report/sideDrawing.ts';
-import { type Figure, measureOf, roof, type Subject } from './figure.ts';
+import { axisUnit, type Figure, measureOf, roof, type Subject } from './figure.ts';
 
 /** Largest duty that leaves something to steer with, as the measure of the wind held takes it. */
 const STEERING = 80;
@@ -45,7 +45,9 @@ function throttle(subject: Subject): readonly Figure[] {
   const held = measureOf(subject, 'wind-held');
   if (curve === undefined || curve.length < 2) return [];
   const wind = subject.brief.site.wind.value;
-  const points = curve.map(({ speed, largestDuty }) => ({ x: speed, y: largestDuty * 100 }));
+  const fastest = curve.at(-1)?.speed ?? 0;
+  const unit = axisUnit(subject, 'speed', fastest);
+  const points = curve.map(({ speed, largestDuty }) => ({ x: unit.convert(speed), y: largestDuty * 100 }));
   return [
     {
       key: 'throttle',
@@ -55,13 +57,15 @@ function throttle(subject: Subject): readonly Figure[] {
       draw: {
         kind: 'chart',
         chart: {
-          description: `Duty of the hardest-worked motor against the wind it holds station in, up to ${sayInWords(points.at(-1)?.x ?? 0, 'speed', subject.manner)}.`,
-          across: { label: 'wind, m/s', low: 0, high: roof(points.map(({ x }) => x)) },
+          description: `Duty of the hardest-worked motor against the wind it holds station in, up to ${sayInWords(fastest, 'speed', subject.manner)}.`,
+          across: { label: `wind, ${unit.text}`, low: 0, high: roof(points.map(({ x }) => x)) },
           upright: { label: 'duty of the hardest motor, %', low: 0, high: 100 },
           marks: [
             { kind: 'limit', at: STEERING, name: 'a fifth left to steer with' },
-            { kind: 'plumb', at: wind, name: "the brief's wind" },
-            ...(held ? [{ kind: 'plumb' as const, at: held.value, name: 'held at the reserve' }] : []),
+            { kind: 'plumb', at: unit.convert(wind), name: "the brief's wind" },
+            ...(held
+              ? [{ kind: 'plumb' as const, at: unit.convert(held.value), name: 'held at the reserve' }]
+              : []),
             { kind: 'curve', points },
           ],
         },

@@ -1,6 +1,7 @@
 import type { Measure } from '../../assess/types.ts';
 import { type Manner, sayFigure } from '../../report/sayFigure.ts';
 import { SeverityMark } from '../parts/SeverityMark.tsx';
+import { useWords } from '../state/manner.ts';
 import type { Differences } from './differences.ts';
 
 interface Props {
@@ -12,6 +13,7 @@ const MOST = 7;
 
 /** What a change does: findings mended and new, figures before and after. */
 export function DifferenceList({ differences: { gone, come, moved }, manner }: Props) {
+  const words = useWords();
   const figure = (measure: Measure): string => {
     const { text, unit } = sayFigure(measure, manner);
     return unit === '' ? text : `${text} ${unit}`;
@@ -24,17 +26,17 @@ export function DifferenceList({ differences: { gone, come, moved }, manner }: P
     <ul>
       {gone.map((finding) => (
         <li key={`gone ${finding.id} ${finding.says}`}>
-          <b>mended</b> <SeverityMark severity={finding.severity} /> <s>{finding.says}</s>
+          <b>mended</b> <SeverityMark severity={finding.severity} /> <s>{words(finding.says)}</s>
         </li>
       ))}
       {come.map((finding) => (
         <li key={`come ${finding.id} ${finding.says}`}>
-          <b>new</b> <SeverityMark severity={finding.severity} /> {finding.says}
+          <b>new</b> <SeverityMark severity={finding.severity} /> {words(finding.says)}
         </li>
       ))}
       {seen.map(({ after, was, is }) => (
         <li key={after.id} className="moved">
-          <span>{after.label}</span>
+          <span>{words(after.label)}</span>
           <span>
             {was} <span aria-hidden="true">{'→'}</span>
             <span className="unseen">becomes</span> <b>{is}</b>

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import type { Finding } from '../../assess/types.ts';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
-import { useManner } from '../state/manner.ts';
+import { useManner, useWords } from '../state/manner.ts';
 import { DifferenceList } from './DifferenceList.tsx';
 import { differencesOf } from './differences.ts';
 import { remediesOf } from './remedies.ts';
@@ -10,6 +10,7 @@ import { dropTrial, keepTrial, tryRemedy, useTrial } from './trial.ts';
 
 /** Below a finding: remedies to try, and what the one being tried would change. */
 export function TryIt({ finding }: { readonly finding: Finding }) {
+  const words = useWords();
   const open = useDesk((desk) => desk.open);
   const build = useDesk((desk) => desk.builds[desk.open]);
   const view = useAnswers((answers) => answers.views[open]);
@@ -33,7 +34,7 @@ export function TryIt({ finding }: { readonly finding: Finding }) {
             onClick={() => void tryRemedy(finding.id, remedy)}
           >
             <span className="unseen">try it: </span>
-            {remedy.says}
+            {words(remedy.says)}
           </button>
         ))}
       </div>
@@ -46,7 +47,7 @@ export function TryIt({ finding }: { readonly finding: Finding }) {
             </button>
           </p>
         )}
-        {mine?.stage.at === 'nothing' && <p className="try-stage">{mine.stage.says}</p>}
+        {mine?.stage.at === 'nothing' && <p className="try-stage">{words(mine.stage.says)}</p>}
         {mine?.stage.at === 'shown' && <Shown />}
       </div>
     </div>
@@ -54,6 +55,7 @@ export function TryIt({ finding }: { readonly finding: Finding }) {
 }
 
 function Shown() {
+  const words = useWords();
   const open = useDesk((desk) => desk.open);
   const now = useAnswers((answers) => answers.quick[open]);
   const stage = useTrial((state) => state.trial?.stage);
@@ -61,10 +63,11 @@ function Shown() {
   const manner = useManner();
   const swap = useSwap();
   if (stage?.at !== 'shown' || now?.ok !== true) return null;
-  if (!stage.view.ok) return <p className="try-stage">It does not go together: {stage.view.reasons[0]}</p>;
+  if (!stage.view.ok)
+    return <p className="try-stage">It does not go together: {words(stage.view.reasons[0] ?? '')}</p>;
   return (
     <div className="try-shown">
-      <p className="try-title">{swap ?? says}: what it would change</p>
+      <p className="try-title">{words(swap ?? says ?? '')}: what it would change</p>
       <DifferenceList differences={differencesOf(now.assessment, stage.view.assessment)} manner={manner} />
       <div className="try-buttons">
         <button type="button" className="try-button keep" onClick={keepTrial}>

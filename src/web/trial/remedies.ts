@@ -1,6 +1,7 @@
 import type { PictureChange } from '../../assess/parts/airframeData.ts';
 import type { Finding } from '../../assess/types.ts';
 import type { Build } from '../../build/schema/build.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
 import { ADDITIONS, type Slot, slotsOf } from '../schedule/slots.ts';
 import type { BuildView, ShelfRow } from '../worker/protocol.ts';
 
@@ -23,7 +24,10 @@ export function remediesOf(
   return finding.severity === 'note' ? changes : [...changes, ...searches(finding, build, shelf)];
 }
 
-const millimetres = (length: number): string => `${Number((length * 1000).toFixed(1))} mm`;
+const tenths = (length: number): number => Number((length * 1000).toFixed(1));
+const millimetres = (length: number): string => withUnit(tenths(length), 'mm');
+/** What is bought by it: said so in any units. */
+const size = (length: number): string => `${tenths(length)} mm`;
 const degrees = (angle: number): string => `${Number(((angle * 180) / Math.PI).toFixed(1))} deg`;
 const change = (says: string, build: Build): readonly Remedy[] => [{ kind: 'change', says, build }];
 
@@ -87,7 +91,7 @@ function otherScrews(build: Build, { picture }: Shown): readonly Remedy[] {
   if (arm === undefined) return [];
   const motorLength = Math.floor(arm * 1000 + 3 + 1e-6) / 1000;
   if (motorLength === build.screws.motorLength) return [];
-  return change(`motor screws of ${millimetres(motorLength)}`, {
+  return change(`motor screws of ${size(motorLength)}`, {
     ...build,
     screws: { ...build.screws, motorLength },
   });
@@ -97,7 +101,7 @@ function otherScrews(build: Build, { picture }: Shown): readonly Remedy[] {
 function boxedScrews({ number }: Finding, build: Build): readonly Remedy[] {
   if (number?.quantity !== 'length') return [];
   const motorLength = number.limit;
-  return change(`motor screws of ${millimetres(motorLength)}`, {
+  return change(`motor screws of ${size(motorLength)}`, {
     ...build,
     screws: { ...build.screws, motorLength },
   });
@@ -110,7 +114,7 @@ function thickerArms(build: Build, { picture }: Shown): readonly Remedy[] {
   const arm = picture.arms[0]?.thickness;
   if (arm === undefined) return [];
   const armThickness = Math.round((arm + THICKER) * 1e5) / 1e5;
-  return change(`arms of ${millimetres(armThickness)}`, {
+  return change(`arms of ${size(armThickness)}`, {
     ...build,
     frame: { ...build.frame, armThickness },
   });

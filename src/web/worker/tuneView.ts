@@ -7,6 +7,7 @@ import { spaceOf } from '../../choose/shortlist/space.ts';
 import { usualSoftWants } from '../../choose/shortlist/usualScales.ts';
 import { cannotTurn, KNOBS, type Knob, tune } from '../../choose/tune.ts';
 import { sectionTables } from '../../rotor/sections.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
 import type { TuneAsk, TuneView } from './tuneProtocol.ts';
 
 /** What a risk of the fit rules costs of the standing, as `compare` takes it (ours). */
@@ -67,7 +68,7 @@ export function tuneView({ build, brief, wants, limits, ranges }: TuneAsk, shelf
 function settingWords(knob: Knob, value: number): string {
   switch (KNOBS[knob].quantity) {
     case 'length':
-      return `${(1000 * value).toFixed(1)} mm`;
+      return withUnit((1000 * value).toFixed(1), 'mm');
     case 'angle':
       return `${((180 * value) / Math.PI).toFixed(1)} deg`;
     case 'ratio':
