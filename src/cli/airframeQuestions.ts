@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { withBrief, withExamples, withJson, withShelf } from './commonOptions.ts';
 import type { Io } from './io.ts';
 import type { AskPartOptions } from './partContext.ts';
 import { type AskHitsOptions, askHits } from './verbs/askHits.ts';
@@ -38,17 +39,10 @@ A crash log, as YAML or JSON; money and broken may be left out:
 
 /** A verb that asks one part of the assessment of a build. */
 function askOfBuild(ask: Command, name: string, says: string): Command {
-  return ask
-    .command(`${name} <build>`)
-    .description(says)
-    .option('--brief <file>', 'what it is for')
-    .option('--for <purpose>', 'a plain brief instead')
-    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
-    .option('--json', 'as JSON, in SI')
-    .addHelpText(
-      'after',
-      `\nExamples:\n  quadwright ask ${name} demo/first-freestyle/turnstone.yaml --brief demo/first-freestyle/brief.yaml\n  quadwright ask ${name} my-build.yaml --for cruising --json`,
-    );
+  const command = ask.command(`${name} <build>`).description(says);
+  return withExamples(
+    withJson(withShelf(withBrief(command))),
+    `ask ${name} demo/first-freestyle/turnstone.yaml --brief demo/first-freestyle/brief.yaml`,
+    `ask ${name} my-build.yaml --for cruising --json`,
+  );
 }
-
-const gather = (value: string, before: readonly string[]): readonly string[] => [...before, value];

@@ -1,27 +1,20 @@
 import type { Command } from 'commander';
 import { SCENES } from '../assess/fly/types.ts';
+import { withBrief, withJson, withShelf } from './commonOptions.ts';
 import type { AskFlightOptions } from './flightOf.ts';
 import type { Io } from './io.ts';
 import { LEG_FORMS } from './readLegs.ts';
 import { askReserve, askSpeed, askWind } from './verbs/askFlight.ts';
 import { type AskFlyOptions, askFly } from './verbs/askFly.ts';
 import { type AskMissionOptions, askMission } from './verbs/askMission.ts';
-import { type AskMotorOptions, askMotor } from './verbs/askMotor.ts';
-import { type AskPackOptions, askPack } from './verbs/askPack.ts';
 
-const gather = (value: string, before: readonly string[]): readonly string[] => [...before, value];
-
-/** Adds the questions about flight, motor and pack to `ask`. */
+/** The questions about a build in flight. */
 export function addFlightQuestions(ask: Command, io: Io): void {
-  const ofBuild = (name: string, says: string): Command =>
-    ask
-      .command(`${name} <build>`)
-      .description(says)
-      .option('--brief <file>', 'for the air of its site, its wind and its reserve')
-      .option('--for <purpose>', 'a plain brief instead')
-      .option('--shelf <file>', 'your own parts; may be given again', gather, [])
-      .option('--wind <speed>', "instead of the brief's")
-      .option('--json', 'as JSON, in SI');
+  const ofBuild = (name: string, says: string): Command => {
+    const command = ask.command(`${name} <build>`).description(says);
+    const told = 'for the air of its site, its wind and its reserve';
+    return withJson(withShelf(withBrief(command, told)).option('--wind <speed>', "instead of the brief's"));
+  };
 
   ofBuild('speed', 'level flight: power over speed, top speed, endurance, range, motors at speed')
     .addHelpText(
@@ -68,50 +61,4 @@ Examples:
   quadwright ask fly demo/cruiser/curlew.yaml --for cruising --scene "rough air" --wind "9 m/s" --lasts "120 s" --seed 7 --svg rough.svg`,
     )
     .action((build: string, options: AskFlyOptions) => askFly(build, options, io));
-
-  ask
-    .command('motor')
-    .description('a motor from its nameplate, with bands, and at one point')
-    .option('--part <id>', 'a motor on the shelf')
-    .option('--stator <size>', 'diameter and height in mm, such as 2207')
-    .option('--speed-constant <value>', 'K_V, such as "1850 rpm/V"')
-    .option('--mass <mass>', 'with its leads')
-    .option('--rpm <number>', 'shaft speed of the point')
-    .option('--torque <torque>', 'at the shaft')
-    .option('--voltage <voltage>', 'at its terminals, direct-current equivalent, instead of a torque')
-    .option('--winding <temperature>', 'of the winding', '60 degC')
-    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
-    .option('--json', 'as JSON, in SI')
-    .addHelpText(
-      'after',
-      `
-Examples:
-  quadwright ask motor --stator 2207 --speed-constant "1850 rpm/V" --mass "33 g"
-  quadwright ask motor --part haar-2306-1720 --rpm 24000 --torque "120 mN m"`,
-    )
-    .action((options: AskMotorOptions) => askMotor(options, io));
-
-  ask
-    .command('pack')
-    .description('how a pack sags over charge, temperature and current')
-    .option('--part <id>', 'a pack on the shelf')
-    .option('--chemistry <name>', 'LiPo, LiHV or Li-ion', 'LiPo')
-    .option('--cells <count>', 'in series')
-    .option('--parallel <count>', 'side by side', '1')
-    .option('--capacity <charge>', 'printed on it')
-    .option('--rate <number>', 'the C-number printed on it; for Li-ion cell amps over Ah')
-    .option('--cycles <count>', 'charges behind it', '0')
-    .option('--current <list>', 'with commas between', '10 A,50 A,100 A')
-    .option('--charge <list>', 'left in it', '90 %,50 %,25 %')
-    .option('--temperature <list>', 'of the cells', '25 degC,5 degC')
-    .option('--shelf <file>', 'your own parts; may be given again', gather, [])
-    .option('--json', 'as JSON, in SI')
-    .addHelpText(
-      'after',
-      `
-Examples:
-  quadwright ask pack --part samphire-1300-6s --current "20 A,80 A"
-  quadwright ask pack --cells 6 --capacity "1300 mAh" --rate 120 --temperature "25 degC,-5 degC"`,
-    )
-    .action((options: AskPackOptions) => askPack(options, io));
 }

@@ -23,20 +23,22 @@ describe.skipIf(!built)('the built command line', () => {
     expect(run('--help').status).toBe(0);
   });
 
-  it('prints help with an example for every verb', () => {
-    for (const verb of [
-      ['assess'],
-      ['compare'],
-      ['shelf'],
-      ['check'],
-      ['ask', 'rotor'],
-      ['ask', 'air'],
-      ['ask', 'point'],
-    ]) {
-      const { stdout, status } = run(...verb, '--help');
-      expect(status, verb.join(' ')).toBe(0);
-      expect(stdout, verb.join(' ')).toMatch(/Examples?:/);
-    }
+  it('reads a file from the pipe, and no more of it than a file may have', () => {
+    const input = readFileSync(`${demo}/turnstone.yaml`, 'utf8');
+    const { status, stdout } = spawnSync('./bin/quadwright', ['assess', '-'], { encoding: 'utf8', input });
+    expect(status).toBe(0);
+    expect(stdout).toContain('thrust to weight');
+    const endless = run('check', '/dev/zero');
+    expect(endless.status).toBe(2);
+    expect(endless.stderr).toContain('/dev/zero: at most 5000000 bytes are read');
+  });
+
+  it('says so where the output cannot be written', () => {
+    const { status, stderr } = spawnSync('bash', ['-c', './bin/quadwright shelf > /dev/full'], {
+      encoding: 'utf8',
+    });
+    expect(status).toBe(2);
+    expect(stderr).toContain('cannot be written (ENOSPC)');
   });
 
   it('bears a reader that leaves early', () => {

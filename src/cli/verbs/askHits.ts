@@ -1,5 +1,6 @@
 import type { HitReport, HitsReport } from '../../assess/parts/airframeData.ts';
 import { hitsPart } from '../../assess/parts/hits/hitsPart.ts';
+import { loadPathWords } from '../../report/loadPath.ts';
 import type { Io } from '../io.ts';
 import { type AskPartOptions, loadPartContext } from '../partContext.ts';
 import { findingLines, partJson } from '../print/answerText.ts';
@@ -34,11 +35,11 @@ export function askHits(file: string, options: AskHitsOptions, io: Io): void {
     hit.breakingSpeed === undefined ? '' : inMetres(hit.breakingSpeed),
     hit.weakest,
   ]);
-  const { landsFirst, leadsNose, stopping } = report;
+  const { stopping } = report;
   const lines = [
     printTable(header, rows, ['left', 'left', 'left', 'right', 'right', 'right', 'right', 'right', 'left']),
     '',
-    `Lands first on the ${landsFirst.what}, ${millimetres(landsFirst.lead)} before anything else; the ${leadsNose.what} reach furthest forward, by ${millimetres(leadsNose.lead)}.`,
+    loadPathWords(report, millimetres),
     ...(stopping === undefined ? [] : [stoppingLine(stopping)]),
     ...findingLines(result.findings),
   ];
