@@ -1,13 +1,17 @@
 import { defineConfig } from 'vitest/config';
 import { shippedFiles } from './scripts/shippedFiles.ts';
+import { PATIENCE } from './test/web/patience.ts';
 
 /** The page in Debian's Chromium, over the built files. One worker: one browser at a time. */
 export default defineConfig({
   plugins: [shippedFiles()],
   test: {
     include: ['test/web/**/*.spec.ts'],
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    setupFiles: ['test/settings.ts'],
+    testTimeout: 4 * PATIENCE,
+    hookTimeout: 2 * PATIENCE,
+    // What a page shows comes when it comes: `expect.poll` asks until then.
+    expect: { poll: { timeout: PATIENCE, interval: 50 } },
     maxWorkers: 1,
     fileParallelism: false,
   },

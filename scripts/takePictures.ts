@@ -1,7 +1,7 @@
 // Photographs the built page for docs/pictures: `npx vite build && npx tsx scripts/takePictures.ts`. By hand, when a sheet changes.
 import { mkdirSync } from 'node:fs';
 import { SHEETS } from '../src/web/state/sheetNames.ts';
-import { launch, openPage, settled, workedOut } from '../test/web/browser.ts';
+import { launch, openPage, settled, workedOut } from '../test/web/launch.ts';
 import { servePage } from '../test/web/servePage.ts';
 
 interface Shot {

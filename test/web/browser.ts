@@ -1,55 +1,171 @@
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import type { SheetName } from '../../src/web/state/place.ts';
+import { type Look, launch, openPage, settled, type WatchedPage, workedOut } from './launch.ts';
+import { PATIENCE } from './patience.ts';
+import { servePage } from './servePage.ts';
 
-export const launch = (): Promise<Browser> =>
-  chromium.launch({
-    executablePath: '/usr/bin/chromium',
-    args: [
-      '--no-sandbox',
-      '--disable-quic',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--no-first-run',
-    ],
+/** The sheet on top. While sheets change the one that leaves is still there for a frame, and inert. */
+export const TOP = '[role=tabpanel]:not([hidden]):not([inert])';
+
+interface Bench {
+  /** Where the page is served from. */
+  readonly address: () => string;
+  /** A page of its own memory that has not gone anywhere yet. */
+  readonly open: (look?: Look) => Promise<WatchedPage>;
+  /** A page at rest on a sheet; `before` is done to it before it goes there. */
+  readonly visit: (
+    sheet?: SheetName,
+    look?: Look,
+    before?: (page: Page) => Promise<void>,
+  ) => Promise<WatchedPage>;
+}
+
+/** What the tests of one file stand on: a browser and a server for all of them; pages are closed after their test. */
+export function openBench(): Bench {
+  let browser: Browser | undefined;
+  let server: Awaited<ReturnType<typeof servePage>> | undefined;
+  const contexts: BrowserContext[] = [];
+  beforeAll(async () => {
+    [browser, server] = await Promise.all([launch(), servePage()]);
   });
-
-/** A page that keeps a list of everything that went wrong on it and every address it asked for. */
-export interface WatchedPage {
-  readonly page: Page;
-  readonly complaints: string[];
-  readonly requests: string[];
-}
-
-interface Look {
-  readonly width?: number;
-  readonly height?: number;
-  readonly theme?: 'light' | 'dark';
-}
-
-export async function openPage(browser: Browser, { width = 1440, height = 900, theme = 'light' }: Look = {}) {
-  const context = await browser.newContext({
-    viewport: { width, height },
-    colorScheme: theme,
-    reducedMotion: 'reduce',
+  afterAll(async () => {
+    await browser?.close();
+    server?.close();
   });
-  const page = await context.newPage();
-  const watched: WatchedPage = { page, complaints: [], requests: [] };
-  page.on('console', (message) => {
-    // Without a graphics card the browser remarks on its own copying of pixels.
-    if (message.text().includes('GPU stall due to ReadPixels')) return;
-    if (message.type() === 'error' || message.type() === 'warning') watched.complaints.push(message.text());
+  afterEach(async () => {
+    for (const context of contexts.splice(0)) await context.close();
   });
-  page.on('pageerror', (error) => watched.complaints.push(error.message));
-  page.on('request', (request) => watched.requests.push(request.url()));
-  return watched;
+  const address = () => server!.address;
+  const open = async (look?: Look) => {
+    const watched = await openPage(browser!, look);
+    contexts.push(watched.page.context());
+    return watched;
+  };
+  return {
+    address,
+    open,
+    visit: async (sheet = 'choice', look, before) => {
+      const watched = await open(look);
+      await before?.(watched.page);
+      await watched.page.goto(`${address()}#${sheet}`);
+      await atRest(watched.page);
+      return watched;
+    },
+  };
 }
 
-/** Waits until every build asked about has been answered. */
-export async function settled(page: Page): Promise<void> {
-  await page.locator('[data-waiting="0"]').waitFor();
+/** Waits until the sheet on top has come and all that it shows is worked out. */
+export async function atRest(page: Page): Promise<void> {
+  await settled(page);
+  await workedOut(page);
+  await page.locator(TOP).filter({ hasNotText: 'Laying out the sheet.' }).waitFor();
+  await drawn(page);
 }
 
-/** Waits until every part of the open build's full assessment has arrived. */
-export async function workedOut(page: Page): Promise<void> {
-  await page.locator('[data-behind="0"]').waitFor();
+/** Waits until what was rendered is drawn: then its effects have run too, and its keys are listened for. */
+export async function drawn(page: Page): Promise<void> {
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)))),
+  );
+}
+
+/** Turns to a sheet by its tab, and waits until it is there with all that comes in files of its own. */
+export async function turnTo(page: Page, sheet: string): Promise<void> {
+  await page.getByRole('tab', { name: sheet }).click();
+  await page.getByRole('tab', { name: sheet, selected: true }).waitFor();
+  await page.locator(TOP).filter({ hasNotText: 'Laying out the sheet.' }).waitFor();
+  if (sheet === 'flight' || sheet === 'wind')
+    await page.getByRole('region', { name: 'flown by the simulation' }).waitFor();
+  await drawn(page);
+}
+
+/** What `look` sees once it sees the same three times running of a page at rest: to hold a later reading against. */
+export async function steady<T>(page: Page, look: () => Promise<T>): Promise<T> {
+  const until = performance.now() + PATIENCE;
+  let [same, last] = [0, ''];
+  while (performance.now() < until) {
+    await atRest(page);
+    const seen = await look();
+    const words = JSON.stringify(seen) ?? '';
+    same = words === last ? same + 1 : 1;
+    if (same === 3) return seen;
+    last = words;
+  }
+  throw new Error(`never stood still; seen last: ${last.slice(0, 400)}`);
+}
+
+/** Where a thing lies in the window, once it has come to lie there. */
+export async function placeOf(
+  locator: Locator,
+): Promise<{ readonly x: number; readonly y: number; readonly width: number; readonly height: number }> {
+  const box = await steady(locator.page(), async () => {
+    await locator.scrollIntoViewIfNeeded();
+    return await locator.boundingBox();
+  });
+  if (box === null) throw new Error(`${locator} is not drawn`);
+  return box;
+}
+
+/** Closes by Escape what lies over the sheet, and waits until it is gone. */
+export async function pressEscape(page: Page, over: Locator = page.getByRole('dialog')): Promise<void> {
+  await over.first().waitFor();
+  await drawn(page);
+  await page.keyboard.press('Escape');
+  await expect.poll(() => over.count()).toBe(0);
+}
+
+/** A build's figure on the sheet on top, by its measure. */
+export const figure = (page: Page, measure: string): Locator =>
+  page.locator(`${TOP} [data-measure="${measure}"] .figure`).first();
+
+/** Opens the list of a schedule's entry and takes the first that is named so. */
+export async function choose(page: Page, label: string, option: RegExp): Promise<void> {
+  await page.getByRole('combobox', { name: label, exact: true }).click();
+  await page.getByRole('option', { name: option }).first().click();
+  await expect.poll(() => page.locator('.picker-item').count()).toBe(0);
+  await atRest(page);
+}
+
+/** What a button hands to be saved. */
+export async function saved(button: Locator): Promise<Buffer> {
+  const [download] = await Promise.all([button.page().waitForEvent('download'), button.click()]);
+  return readFileSync(await download.path());
+}
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+interface AxeWindow {
+  readonly axe?: {
+    readonly run: () => Promise<{
+      readonly violations: readonly {
+        readonly id: string;
+        readonly nodes: readonly { readonly html: string }[];
+      }[];
+    }>;
+  };
+}
+
+/** No fault of accessibility that axe finds; each is told with the first element at fault. */
+export async function expectNoFaults(page: Page, where = ''): Promise<void> {
+  await drawn(page);
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(AXE);
+  const faults = () =>
+    page.evaluate(async () => {
+      const found = await (window as AxeWindow).axe?.run();
+      return (found?.violations ?? [{ id: 'axe is missing', nodes: [] }]).map(
+        ({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`,
+      );
+    });
+  await expect.poll(faults, { message: where }).toEqual([]);
+}
+
+/** Nothing sticks out of the window, or of what scrolls within it. */
+export async function expectNoSidewaysScroll(page: Page, of = 'html', where = ''): Promise<void> {
+  await drawn(page);
+  const over = () => page.locator(of).evaluate((element) => element.scrollWidth - element.clientWidth);
+  await expect.poll(over, { message: where }).toBeLessThanOrEqual(0);
 }

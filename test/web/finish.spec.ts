@@ -1,108 +1,83 @@
-import { readFileSync } from 'node:fs';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { readBrief } from '../../src/build/read/readBuild.ts';
 import { formatQuantity } from '../../src/units/formatQuantity.ts';
 import { differencesOf } from '../../src/web/trial/differences.ts';
 import { remediesOf } from '../../src/web/trial/remedies.ts';
 import { openDesk } from '../../src/web/worker/openDesk.ts';
-import { launch, settled } from './browser.ts';
-import { servePage } from './servePage.ts';
+import { atRest, figure, openBench, pressEscape, saved, steady, turnTo } from './browser.ts';
+import { anotherTab } from './launch.ts';
 
-let browser: Browser;
-let server: Awaited<ReturnType<typeof servePage>>;
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launch(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
-
-async function visit(sheet: string, options: BrowserContextOptions = {}): Promise<Page> {
-  const context = await browser.newContext({
-    viewport: { width: 1440, height: 900 },
-    reducedMotion: 'reduce',
-    ...options,
-  });
-  const page = await context.newPage();
-  await page.goto(`${server.address}#${sheet}`);
-  await settled(page);
-  return page;
-}
-
-const figure = (page: Page, id: string) =>
-  page.locator(`[role=tabpanel]:not([hidden]) [data-measure="${id}"] .figure`).first();
+const { address, visit } = openBench();
 
 const desk = openDesk();
 const { brief, builds } = await desk.open();
 
 describe('numbers as they are read elsewhere', () => {
   it('have decimal commas on a German machine, in and out, and points in files', async () => {
-    const page = await visit('lift', { locale: 'de-DE' });
-    expect(await figure(page, 'thrust-to-weight').textContent()).toMatch(/^\d+,\d$/);
-    await page.getByRole('tab', { name: 'brief' }).click();
+    const { page } = await visit('lift', { locale: 'de-DE' });
+    await expect.poll(() => figure(page, 'thrust-to-weight').textContent()).toMatch(/^\d+,\d$/);
+    await turnTo(page, 'brief');
     const air = page.getByRole('textbox', { name: 'air outside' });
-    for (const typed of ['6,5', '6.5']) {
+    // Taken, it stands there as the page writes it.
+    for (const typed of ['6,50', '6.50']) {
       await air.fill(typed);
       await air.press('Enter');
-      expect(await air.inputValue()).toBe('6,5');
+      await expect.poll(() => air.inputValue()).toBe('6,5');
     }
-    await settled(page);
+    await atRest(page);
     await page.getByRole('button', { name: 'desk', exact: true }).click();
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: 'save file of the brief' }).click(),
-    ]);
-    const text = readFileSync(await download.path(), 'utf8');
+    const text = (await saved(page.getByRole('button', { name: 'save file of the brief' }))).toString();
     expect(text).toContain('6.5 degC');
     const read = readBrief(text, 'brief.yaml');
     expect(read.ok && read.value.site.temperature).toBeCloseTo(279.65, 9);
-    await page.context().close();
   });
 
   it('turn to ounces and miles an hour, by the factors of NIST SP 811', async () => {
-    const page = await visit('airframe');
+    const { page } = await visit('airframe');
     const { build } = builds[0]!;
     const view = await desk.assess(build, brief);
     if (!view.ok) throw new Error('the demo is worked out');
     await page.getByRole('button', { name: 'desk', exact: true }).click();
     await page.getByRole('radio', { name: 'imperial' }).check();
-    await page.keyboard.press('Escape');
+    await pressEscape(page);
     const mass = view.assessment.measures.find(({ id }) => id === 'all-up-mass')!;
-    await page.getByRole('tab', { name: mass.sheet }).click();
-    const told = await figure(page, 'all-up-mass').textContent();
-    expect(told).toBe(
-      formatQuantity(mass.value, 'mass', { band: mass.band, system: 'imperial' }).split('\u00a0')[0],
-    );
+    await turnTo(page, mass.sheet);
+    const told = () => figure(page, 'all-up-mass').textContent();
+    await expect
+      .poll(told)
+      .toBe(formatQuantity(mass.value, 'mass', { band: mass.band, system: 'imperial' }).split('\u00a0')[0]);
     // 1 lb = 0.45359237 kg exactly (NIST SP 811, appendix B.8).
-    expect(Number(told)).toBeCloseTo(mass.value / 0.45359237, 1);
-    await page.context().close();
+    expect(Number(await told())).toBeCloseTo(mass.value / 0.45359237, 1);
   });
 });
 
 describe('the round for newcomers', () => {
   it('goes through every step and ends, forth and back', async () => {
-    const page = await visit('choice');
+    const { page } = await visit('choice');
     await page.getByRole('button', { name: /show me round/ }).click();
     const round = page.getByRole('region', { name: /^Round/ });
+    const at = async (step: number) =>
+      await page.getByRole('region', { name: `Round ${step} of 6` }).waitFor();
+    await at(1);
     await round.getByRole('button', { name: 'next' }).click();
-    await page.getByRole('region', { name: 'Round 2 of 6' }).waitFor();
+    await at(2);
     await round.getByRole('button', { name: 'back' }).click();
-    for (let step = 1; step < 6; step++) await round.getByRole('button', { name: 'next' }).click();
+    await at(1);
+    for (let step = 2; step <= 6; step++) {
+      await round.getByRole('button', { name: 'next' }).click();
+      await at(step);
+    }
     // The sheet of the last step comes in a file of its own.
-    await page.locator('[data-toured]').first().waitFor();
-    expect(await page.locator('[data-toured]').count()).toBe(1);
+    await expect.poll(() => page.locator('[data-toured]').count()).toBe(1);
     await round.getByRole('button', { name: 'done' }).click();
     await round.waitFor({ state: 'detached' });
-    expect(new URL(page.url()).hash).toBe('#airframe');
-    await page.context().close();
+    await expect.poll(() => new URL(page.url()).hash).toBe('#airframe');
   });
 });
 
 describe('a file dropped on the page', () => {
   it('is taken in, and one that is none is refused in words', async () => {
-    const page = await visit('choice');
+    const { page } = await visit('choice');
     const drop = async (name: string, text: string) =>
       await page.evaluate(
         ([file, content]) => {
@@ -118,13 +93,12 @@ describe('a file dropped on the page', () => {
     await page.getByText(/the brief Dropped/).waitFor();
     await drop('bad.yaml', 'a: [');
     await page.getByText(/bad\.yaml:1/).waitFor();
-    await page.context().close();
   });
 });
 
 describe('freeing the motors', () => {
   it('lets one be moved by itself; the others stay', async () => {
-    const page = await visit('airframe');
+    const { page } = await visit('airframe');
     const places = () =>
       page
         .locator('.handle.round')
@@ -132,13 +106,12 @@ describe('freeing the motors', () => {
           all.map((each) => [each.getAttribute('aria-label'), (each as HTMLElement).style.left]),
         );
     await page.getByRole('button', { name: 'free the motors' }).click();
-    await settled(page);
-    const before = Object.fromEntries(await places());
+    const before = Object.fromEntries(await steady(page, places));
     const moved = page.getByRole('button', { name: /front right motor/ });
     await moved.focus();
     await page.keyboard.press('Shift+ArrowRight');
-    await settled(page);
-    const after = Object.fromEntries(await places());
+    await expect.poll(async () => Object.fromEntries(await places())).not.toEqual(before);
+    const after = Object.fromEntries(await steady(page, places));
     const other = Object.keys(before).filter((name) => !name.startsWith('front right'));
     // The scale may follow the new width: what stays is measured against each other.
     const span = (at: Record<string, string>) => {
@@ -147,66 +120,51 @@ describe('freeing the motors', () => {
     };
     expect(Math.abs(span(after) - span(before))).toBeLessThan(12);
     expect(after).not.toEqual(before);
-    await page.context().close();
   });
 });
 
 describe('a tab that crashes in the middle of an edit', () => {
   it('gives the work back in the next one', async () => {
-    const page = await visit('airframe');
+    const { page } = await visit('airframe');
     const slider = page.getByRole('slider', { name: /forward/ });
-    const before = Number(await slider.getAttribute('aria-valuenow'));
+    const before = Number(await steady(page, () => slider.getAttribute('aria-valuenow')));
     await slider.focus();
     for (let i = 0; i < 5; i++) await page.keyboard.press('ArrowRight');
-    await settled(page);
-    await page.waitForFunction(
-      () =>
-        new Promise((done) => {
-          const open = indexedDB.open('quadwright', 1);
-          open.onsuccess = () => {
-            const get = open.result.transaction('desk').objectStore('desk').get('now');
-            get.onsuccess = () => {
-              open.result.close();
-              done(get.result !== undefined);
-            };
-          };
-        }),
-    );
-    await page.waitForTimeout(400);
+    await expect.poll(() => slider.getAttribute('aria-valuenow')).toBe(String(before + 5));
+    await page.getByText('kept in this browser').waitFor();
     const context = page.context();
     // The renderer is killed: no event of the page's own runs any more.
     const crashed = page.waitForEvent('crash');
     await page.goto('chrome://crash').catch(() => undefined);
     await crashed;
-    const again = await context.newPage();
-    await again.goto(`${server.address}#airframe`);
-    await settled(again);
-    expect(Number(await again.getByRole('slider', { name: /forward/ }).getAttribute('aria-valuenow'))).toBe(
-      before + 5,
-    );
-    await context.close();
+    const again = await anotherTab(context);
+    await again.goto(`${address()}#airframe`);
+    await expect
+      .poll(() => again.getByRole('slider', { name: /forward/ }).getAttribute('aria-valuenow'))
+      .toBe(String(before + 5));
   });
 });
 
 describe('comparing', () => {
   it('four side by side, by keyboard alone, then one cause at a time', async () => {
-    const page = await visit('choice');
+    const { page } = await visit('choice');
     await page.getByRole('button', { name: 'desk', exact: true }).press('Enter');
-    for (const name of ['Tystie, one-piece plate, 4S', 'Bonxie, true X, 6 mm arms'])
-      await page.getByRole('checkbox', { name: `compare ${name}` }).press('Space');
-    await page.keyboard.press('Escape');
-    await settled(page);
-    expect(await page.locator('.choice .drawing').count()).toBe(4);
+    for (const name of ['Tystie, one-piece plate, 4S', 'Bonxie, true X, 6 mm arms']) {
+      const compared = page.getByRole('checkbox', { name: `compare ${name}` });
+      await compared.press('Space');
+      await expect.poll(() => compared.isChecked()).toBe(false);
+    }
+    await pressEscape(page);
+    await expect.poll(() => page.locator('.choice .drawing').count()).toBe(4);
     await page.getByRole('button', { name: /one cause at a time/ }).press('Enter');
     const lesson = page.getByRole('dialog', { name: 'One cause at a time' });
     await lesson.getByRole('combobox', { name: 'to' }).selectOption('mass');
     await lesson.getByText('Cause 1 of 1: mass only').waitFor();
-    expect(await lesson.locator('.lesson-picture').count()).toBe(2);
+    await expect.poll(() => lesson.locator('.lesson-picture').count()).toBe(2);
     // 50 g more and nothing else: heavier, shorter in the air, and the motors stand where they stood.
-    const moved = await lesson.locator('.try-shown .moved').allTextContents();
+    const moved = await steady(page, () => lesson.locator('.try-shown .moved').allTextContents());
     expect(moved.some((line) => line.startsWith('all-up mass') || line.startsWith('minutes'))).toBe(true);
     expect(moved.some((line) => line.includes('motor-to-motor'))).toBe(false);
-    await page.context().close();
   });
 });
 

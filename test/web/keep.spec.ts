@@ -1,34 +1,14 @@
-import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { readBrief, readBuild } from '../../src/build/read/readBuild.ts';
 import { readFragment, shareFragment } from '../../src/web/desk/share.ts';
 import { openDesk } from '../../src/web/worker/openDesk.ts';
-import { launch, openPage, settled } from './browser.ts';
-import { servePage } from './servePage.ts';
+import { atRest, openBench, pressEscape, saved, turnTo } from './browser.ts';
+import { anotherTab } from './launch.ts';
 
-let browser: Browser;
-let server: Awaited<ReturnType<typeof servePage>>;
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launch(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
-
-async function visit(): Promise<Page> {
-  const { page } = await openPage(browser);
-  await page.goto(`${server.address}#choice`);
-  await settled(page);
-  return page;
-}
+const { address, open, visit } = openBench();
 
 const kept = (page: Page) => page.getByText('kept in this browser').waitFor();
-
-async function openSheet(page: Page, sheet: string): Promise<void> {
-  await page.getByRole('tab', { name: sheet }).click();
-}
 
 /** Renames the first build at the desk. */
 async function rename(page: Page, from: string, to: string): Promise<void> {
@@ -36,38 +16,34 @@ async function rename(page: Page, from: string, to: string): Promise<void> {
   const field = page.getByRole('textbox', { name: `name of ${from}` });
   await field.fill(to);
   await field.press('Enter');
-  await page.keyboard.press('Escape');
+  await page.getByRole('textbox', { name: `name of ${to}` }).waitFor();
+  await pressEscape(page);
 }
 
-async function saved(page: Page, button: string): Promise<string> {
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: button, exact: true }).click(),
-  ]);
-  return readFileSync(await download.path(), 'utf8');
-}
+const savedText = async (page: Page, button: string): Promise<string> =>
+  (await saved(page.getByRole('button', { name: button, exact: true }))).toString();
+
+/** The candidates drawn side by side. */
+const drawings = (page: Page) => page.locator('.choice .drawing').count();
 
 describe('kept in the browser', () => {
   it('is there again after the tab was closed in the middle of work', async () => {
-    const page = await visit();
+    const { page } = await visit();
     await rename(page, 'Bonxie, true X, 6 mm arms', 'Bonxie, mine');
-    await openSheet(page, 'brief');
+    await turnTo(page, 'brief');
     await page.getByRole('radio', { name: 'race' }).check();
-    await settled(page);
     await kept(page);
     const context = page.context();
     await page.close({ runBeforeUnload: false });
-    const again = await context.newPage();
-    await again.goto(`${server.address}#brief`);
-    await again.locator('[data-waiting="0"]').waitFor();
-    expect(await again.getByRole('radio', { name: 'race' }).isChecked()).toBe(true);
-    await openSheet(again, 'choice');
+    const again = await anotherTab(context);
+    await again.goto(`${address()}#brief`);
+    await expect.poll(() => again.getByRole('radio', { name: 'race' }).isChecked()).toBe(true);
+    await turnTo(again, 'choice');
     await again.getByRole('button', { name: /Bonxie, mine/ }).waitFor();
-    await context.close();
   });
 
   it('puts a store it can not read aside, says so and shows the demo', async () => {
-    const page = await visit();
+    const { page } = await visit();
     await rename(page, 'Bonxie, true X, 6 mm arms', 'Bonxie, mine');
     await kept(page);
     const store = (write?: unknown) =>
@@ -79,54 +55,50 @@ describe('kept in the browser', () => {
             open.onsuccess = () => {
               const desk = open.result.transaction('desk', 'readwrite').objectStore('desk');
               const request = value === undefined ? desk.get('unread') : desk.put(value, 'now');
-              request.onsuccess = () => done(request.result);
+              request.onsuccess = () => {
+                open.result.close();
+                done(request.result);
+              };
             };
           }),
         write,
       );
     await store({ version: 1, files: 'torn' });
     await page.reload();
-    await settled(page);
     await page.getByText(/can not be read/).waitFor();
-    expect(await page.locator('.choice .drawing').count()).toBe(6);
-    expect(await store()).toEqual({ version: 1, files: 'torn' });
-    await page.context().close();
+    await expect.poll(() => drawings(page)).toBe(6);
+    await expect.poll(() => store()).toEqual({ version: 1, files: 'torn' });
   });
 
   it('says plainly when there is no room, and loses nothing on the desk', async () => {
-    const { page } = await openPage(browser);
-    await page.addInitScript(() => {
-      IDBObjectStore.prototype.put = () => {
-        throw new DOMException('no room', 'QuotaExceededError');
-      };
+    const { page } = await visit('choice', {}, async (fresh) => {
+      await fresh.addInitScript(() => {
+        IDBObjectStore.prototype.put = () => {
+          throw new DOMException('no room', 'QuotaExceededError');
+        };
+      });
     });
-    await page.goto(`${server.address}#choice`);
-    await settled(page);
     await rename(page, 'Bonxie, true X, 6 mm arms', 'Bonxie, mine');
     await page.getByText(/no room left to keep your work/).waitFor();
     await page.getByRole('button', { name: /Bonxie, mine/ }).waitFor();
-    await page.context().close();
   });
 
   it('takes one desk for one tab, and tells the second', async () => {
-    const page = await visit();
-    const second = await page.context().newPage();
-    await second.goto(`${server.address}#choice`);
+    const { page } = await visit();
+    const second = await anotherTab(page.context());
+    await second.goto(`${address()}#choice`);
     await second.getByText(/open in another tab/).waitFor();
-    await page.context().close();
   });
 });
 
 describe('without a network', () => {
   it('runs as before, sheets and files and all, once it has been loaded', async () => {
-    const { page, complaints } = await openPage(browser);
-    await page.goto(`${server.address}#choice`);
-    await settled(page);
+    const { page, complaints } = await visit();
     await page.evaluate(async () => await navigator.serviceWorker.ready);
     await page.context().setOffline(true);
     await page.reload();
-    await settled(page);
-    expect(await page.locator('.choice .drawing').count()).toBe(6);
+    await atRest(page);
+    await expect.poll(() => drawings(page)).toBe(6);
     await page.getByRole('button', { name: 'desk', exact: true }).click();
     const text = 'format: quadwright-brief-1\nname: Offline\npurpose: race\n';
     await page
@@ -134,16 +106,15 @@ describe('without a network', () => {
       .setInputFiles([{ name: 'brief.yaml', mimeType: 'application/yaml', buffer: Buffer.from(text) }]);
     await page.getByText(/the brief Offline/).waitFor();
     expect(complaints).toEqual([]);
-    await page.context().close();
   });
 });
 
 describe('files and links', () => {
   it('saves the files that the command line reads, and takes them in again', async () => {
-    const page = await visit();
+    const { page } = await visit();
     await page.getByRole('button', { name: 'desk', exact: true }).click();
-    const build = await saved(page, 'save file Bonxie, true X, 6 mm arms');
-    const brief = await saved(page, 'save file of the brief');
+    const build = await savedText(page, 'save file Bonxie, true X, 6 mm arms');
+    const brief = await savedText(page, 'save file of the brief');
     const read = readBuild(build, 'saved.yaml');
     expect(read.ok && read.value.build.name).toBe('Bonxie, true X, 6 mm arms');
     expect(readBrief(brief, 'saved.yaml').ok).toBe(true);
@@ -156,11 +127,10 @@ describe('files and links', () => {
     ]);
     await page.getByText(/On the desk now: Taken in/).waitFor();
     await page.getByRole('textbox', { name: 'name of Taken in' }).waitFor();
-    await page.context().close();
   });
 
   it('takes no bad file, tells file, line and what to do, and changes nothing', async () => {
-    const page = await visit();
+    const { page } = await visit();
     await page.getByRole('button', { name: 'desk', exact: true }).click();
     await page.getByLabel('files to take in').setInputFiles([
       {
@@ -172,18 +142,15 @@ describe('files and links', () => {
       { name: 'huge.yaml', mimeType: 'application/yaml', buffer: Buffer.alloc(3_000_000, '[') },
     ]);
     const notice = page.locator('.notice');
-    await notice.waitFor();
-    const text = (await notice.textContent()) ?? '';
-    expect(text).toContain('bad.yaml:3');
-    expect(text).toContain('other.json');
-    expect(text).toContain('huge.yaml');
-    await page.keyboard.press('Escape');
-    expect(await page.locator('.choice .drawing').count()).toBe(6);
-    await page.context().close();
+    for (const words of ['bad.yaml:3', 'other.json', 'huge.yaml'])
+      await expect.poll(() => notice.textContent()).toContain(words);
+    await pressEscape(page);
+    await atRest(page);
+    await expect.poll(() => drawings(page)).toBe(6);
   });
 
   it("lays the user's own parts over the shelf", async () => {
-    const page = await visit();
+    const { page } = await visit();
     await page.getByRole('button', { name: 'desk', exact: true }).click();
     const shelf =
       'format: quadwright-shelf-1\nparts:\n  - { id: own-motor, basedOn: haar-2306-1720, name: My own motor }\n';
@@ -191,29 +158,31 @@ describe('files and links', () => {
       .getByLabel('files to take in')
       .setInputFiles([{ name: 'shelf.yaml', mimeType: 'application/yaml', buffer: Buffer.from(shelf) }]);
     await page.getByText(/On the desk now: your parts/).waitFor();
-    await page.keyboard.press('Escape');
-    await openSheet(page, 'airframe');
+    await pressEscape(page);
+    await turnTo(page, 'airframe');
     await page.getByRole('combobox', { name: 'motors', exact: true }).click();
     await page.getByRole('combobox', { name: 'search motors' }).fill('my own');
     await page.getByRole('option', { name: /My own motor/ }).click();
-    await settled(page);
-    expect(await page.getByRole('combobox', { name: 'motors', exact: true }).textContent()).toContain(
-      'My own motor',
-    );
-    await page.context().close();
+    await expect
+      .poll(() => page.getByRole('combobox', { name: 'motors', exact: true }).textContent())
+      .toContain('My own motor');
   });
 
   it('opens a shared link, adds its build and its brief, and undo takes them back', async () => {
     const { demo } = await openDesk().open();
     const build = { ...demo.builds[0]!.build, name: 'Shared one' };
     const fragment = shareFragment(build, { ...demo.brief, name: 'Another brief' });
-    const { page } = await openPage(browser);
-    await page.goto(server.address + fragment);
+    const { page } = await open();
+    await page.goto(address() + fragment);
     await page.getByText(/Shared one came by a link/).waitFor();
-    await settled(page);
     await page.getByRole('heading', { name: /Shared one: airframe/ }).waitFor();
-    expect(await page.locator('.title-block').textContent()).toContain('Another brief');
-    await page.context().close();
+    const title = () => page.locator('.title-block').textContent();
+    await expect.poll(title).toContain('Another brief');
+    await kept(page);
+    await page.keyboard.press('Control+z');
+    await expect.poll(title).not.toContain('Another brief');
+    await page.keyboard.press('Control+z');
+    await expect.poll(title).not.toContain('Shared one');
   });
 
   it('reads back what it packed, and bounds what a link may unpack to', async () => {

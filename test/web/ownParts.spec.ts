@@ -1,37 +1,21 @@
 import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { ontoShelf } from '../../src/build/lists/ontoShelf.ts';
 import { readShelf } from '../../src/build/read/readShelf.ts';
 import { PART_KINDS } from '../../src/build/schema/partKinds.ts';
 import { openDesk } from '../../src/web/worker/openDesk.ts';
 import { draftPart, ownParts } from '../../src/web/worker/ownParts.ts';
-import { launch, openPage, settled } from './browser.ts';
-import { servePage } from './servePage.ts';
+import { openBench, saved } from './browser.ts';
 
-let browser: Browser;
-let server: Awaited<ReturnType<typeof servePage>>;
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launch(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
-
-async function visit(sheet: string): Promise<Page> {
-  const { page } = await openPage(browser);
-  await page.goto(`${server.address}#${sheet}`);
-  await settled(page);
-  return page;
-}
+const { visit } = openBench();
 
 const tell = async (page: Page, field: string, text: string) =>
   await page.getByRole('textbox', { name: field }).fill(text);
 
 describe('a part of your own', () => {
   it('is entered from a listing where it is to go, shows what is inferred, and flies', async () => {
-    const page = await visit('lift');
+    const { page } = await visit('lift');
     const motors = page.getByRole('combobox', { name: 'motors', exact: true });
     await motors.click();
     await page.getByRole('button', { name: /enter it from its listing/ }).click();
@@ -42,7 +26,7 @@ describe('a part of your own', () => {
     await tell(page, 'mass', '31,5');
     await tell(page, 'stator', '2306');
     await tell(page, 'speed constant', '99000');
-    await form.getByText(/at most 40000 rpm\/V/).waitFor();
+    await form.getByText(/at most 40000\srpm\/V/).waitFor();
     await tell(page, 'speed constant', '1750');
     // The law of docs/method/drive.md gives a winding for the stator; the page must say that it is not the maker's.
     await form.getByText('winding resistance').waitFor();
@@ -51,17 +35,20 @@ describe('a part of your own', () => {
       .first()
       .waitFor();
     await form.getByRole('button', { name: 'keep it on my shelf' }).click();
-    await settled(page);
-    expect(await motors.textContent()).toContain('Petrel 2306');
-    await page.context().close();
+    await form.waitFor({ state: 'detached' });
+    await expect.poll(() => motors.textContent()).toContain('Petrel 2306');
   });
 
   it('is changed, saved as a file of the command line, and not removed while on board', async () => {
-    const page = await visit('lift');
+    const { page } = await visit('lift');
+    const form = page.getByRole('dialog', { name: /^(A part of your own|Your part, to change)$/ });
+    const width = form.getByRole('textbox', { name: 'width' });
+    const keep = form.getByRole('button', { name: 'keep it on my shelf' });
     await page.getByRole('button', { name: 'desk', exact: true }).click();
     await page.getByRole('button', { name: 'enter a part' }).click();
-    await page.getByRole('combobox', { name: 'kind of part' }).selectOption('strap');
-    await page.getByRole('button', { name: 'keep it on my shelf' }).click();
+    await form.getByRole('combobox', { name: 'kind of part' }).selectOption('strap');
+    await width.waitFor();
+    await keep.click();
     await page
       .getByText(/is missing/)
       .first()
@@ -71,16 +58,15 @@ describe('a part of your own', () => {
     await tell(page, 'mass', '4');
     await tell(page, 'width', '20');
     await tell(page, 'length', '220');
-    await page.getByRole('button', { name: 'keep it on my shelf' }).click();
+    await keep.click();
+    await form.waitFor({ state: 'detached' });
     await page.getByRole('button', { name: 'change My strap' }).click();
-    expect(await page.getByRole('textbox', { name: 'width' }).inputValue()).toBe('20');
+    await expect.poll(() => width.inputValue()).toBe('20');
     await tell(page, 'width', '16');
-    await page.getByRole('button', { name: 'keep it on my shelf' }).click();
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: 'save file of your parts' }).click(),
-    ]);
-    const read = readShelf(readFileSync(await download.path(), 'utf8'), 'shelf.yaml');
+    await keep.click();
+    await form.waitFor({ state: 'detached' });
+    const file = await saved(page.getByRole('button', { name: 'save file of your parts' }));
+    const read = readShelf(file.toString(), 'shelf.yaml');
     const strap = read.ok ? read.value.parts.get('my-strap') : undefined;
     expect(strap?.kind === 'strap' && strap.width).toBeCloseTo(0.016, 9);
     await page.getByRole('button', { name: 'remove My strap' }).click();
@@ -96,8 +82,7 @@ describe('a part of your own', () => {
     await page.getByText(/None yet. A shop's listing/).waitFor();
     await back.click();
     await page.getByRole('button', { name: 'change My strap' }).click();
-    expect(await page.getByRole('textbox', { name: 'width' }).inputValue()).toBe('16');
-    await page.context().close();
+    await expect.poll(() => width.inputValue()).toBe('16');
   });
 });
 

@@ -1,41 +1,24 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { SHEETS } from '../../src/web/state/sheetNames.ts';
-import { launch, openPage, settled, type WatchedPage, workedOut } from './browser.ts';
-import { servePage } from './servePage.ts';
+import {
+  atRest,
+  choose,
+  expectNoFaults,
+  expectNoSidewaysScroll,
+  openBench,
+  pressEscape,
+  steady,
+  TOP,
+  turnTo,
+} from './browser.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-let browser: Browser;
-let server: Awaited<ReturnType<typeof servePage>>;
-const opened: WatchedPage[] = [];
-
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launch(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
-afterEach(async () => {
-  for (const { page } of opened.splice(0)) await page.context().close();
-});
-
-async function visit(sheet = 'choice', look: Parameters<typeof openPage>[1] = {}): Promise<WatchedPage> {
-  const watched = await openPage(browser, look);
-  opened.push(watched);
-  await watched.page.goto(`${server.address}#${sheet}`);
-  await settled(watched.page);
-  await workedOut(watched.page);
-  return watched;
-}
+const { address, visit } = openBench();
 
 /** The figures of the sheet on top, by label. */
 const figures = (page: Page): Promise<Record<string, string>> =>
   page
-    .locator('[role=tabpanel]:not([hidden]) .figure-row')
+    .locator(`${TOP} .figure-row`)
     .evaluateAll((rows) =>
       Object.fromEntries(
         rows.map((row) => [
@@ -45,20 +28,21 @@ const figures = (page: Page): Promise<Record<string, string>> =>
       ),
     );
 
-async function choose(page: Page, label: string, option: RegExp): Promise<void> {
-  await page.getByRole('combobox', { name: label, exact: true }).click();
-  await page.getByRole('option', { name: option }).first().click();
-  await settled(page);
-}
+/** What has the focus, by its label or its words. */
+const focused = (page: Page): Promise<string | null | undefined> =>
+  page.evaluate(() => {
+    const at = document.activeElement;
+    return at?.getAttribute('aria-label') ?? at?.textContent;
+  });
 
 describe('loading', () => {
   it('says nothing on the console and asks nobody else for anything', async () => {
     const { page, complaints, requests } = await visit();
     const before = requests.length;
-    for (const sheet of SHEETS) await page.getByRole('tab', { name: sheet }).click();
-    await settled(page);
+    for (const sheet of SHEETS) await turnTo(page, sheet);
+    await atRest(page);
     expect(complaints).toEqual([]);
-    expect(requests.filter((url) => !url.startsWith(server.address))).toEqual([]);
+    expect(requests.filter((url) => !url.startsWith(address()))).toEqual([]);
     // Sheets that few need come as a piece of script of their own, from the page's own place.
     expect(requests.slice(before).filter((url) => !/\/assets\/[\w-]+\.js$/.test(url))).toEqual([]);
   });
@@ -81,24 +65,25 @@ describe('the choice', () => {
   it('draws six candidates at one scale, each with as many discs as motors', async () => {
     const { page } = await visit();
     const drawings = page.locator('.choice .drawing');
-    expect(await drawings.count()).toBe(6);
-    const scales = await drawings.evaluateAll((all) =>
-      all.map((svg) => {
-        const box = svg.getAttribute('viewBox')?.split(' ').map(Number) ?? [];
-        return (box[2] ?? 0) / svg.getBoundingClientRect().width;
-      }),
+    await expect.poll(() => drawings.count()).toBe(6);
+    const scales = await steady(page, () =>
+      drawings.evaluateAll((all) =>
+        all.map((svg) => {
+          const box = svg.getAttribute('viewBox')?.split(' ').map(Number) ?? [];
+          return (box[2] ?? 0) / svg.getBoundingClientRect().width;
+        }),
+      ),
     );
     for (const scale of scales) expect(scale / scales[0]!).toBeCloseTo(1, 2);
-    const discs = await drawings.evaluateAll((all) =>
-      all.map((svg) => svg.querySelectorAll('.ink-disc').length),
-    );
-    expect(discs).toEqual([4, 4, 4, 4, 4, 4]);
+    const discs = () =>
+      drawings.evaluateAll((all) => all.map((svg) => svg.querySelectorAll('.ink-disc').length));
+    await expect.poll(discs).toEqual([4, 4, 4, 4, 4, 4]);
   });
 
   it('opens a candidate by its name', async () => {
     const { page } = await visit();
     await page.getByRole('button', { name: /Kittiwake/ }).click();
-    expect(new URL(page.url()).hash).toBe('#airframe');
+    await expect.poll(() => new URL(page.url()).hash).toBe('#airframe');
     await page.getByRole('heading', { name: /Kittiwake.*airframe/ }).waitFor();
     await page.goBack();
     await page.getByRole('heading', { name: 'Which one first?' }).waitFor();
@@ -108,17 +93,16 @@ describe('the choice', () => {
 describe('one build', () => {
   it('computes anew when the propeller changes, and undo brings every number back', async () => {
     const { page, complaints } = await visit('lift');
-    const before = await figures(page);
+    const before = await steady(page, () => figures(page));
     expect(Object.keys(before).length).toBeGreaterThan(1);
     await choose(page, 'propellers', /5\.1 x 3\.0/);
-    const after = await figures(page);
+    await expect.poll(() => figures(page)).not.toEqual(before);
+    const after = await steady(page, () => figures(page));
     expect(after).not.toEqual(before);
     await page.getByRole('button', { name: 'undo' }).click();
-    await settled(page);
-    expect(await figures(page)).toEqual(before);
+    await expect.poll(() => figures(page)).toEqual(before);
     await page.keyboard.press('Control+Shift+Z');
-    await settled(page);
-    expect(await figures(page)).toEqual(after);
+    await expect.poll(() => figures(page)).toEqual(after);
     expect(complaints).toEqual([]);
   });
 
@@ -126,48 +110,48 @@ describe('one build', () => {
     const { page } = await visit('airframe');
     const discs = () =>
       page.locator('.stage-drawing .ink-disc').evaluateAll((all) => all.map((disc) => disc.outerHTML));
-    const before = await discs();
+    const before = await steady(page, discs);
     await choose(page, 'layout', /^dead cat/);
-    expect(await discs()).not.toEqual(before);
+    await expect.poll(discs).not.toEqual(before);
     await choose(page, 'layout', /^hexa X/);
-    expect(await discs()).toHaveLength(6);
+    await expect.poll(discs).toHaveLength(6);
   });
 
   it('slides the pack with the keyboard, and back with undo', async () => {
     const { page } = await visit('airframe');
     const slider = page.getByRole('slider', { name: /forward/ });
-    const start = Number(await slider.getAttribute('aria-valuenow'));
+    const at = () => slider.getAttribute('aria-valuenow').then(Number);
+    const start = await steady(page, at);
     await slider.focus();
     for (let i = 0; i < 10; i++) await page.keyboard.press('ArrowRight');
-    await settled(page);
-    expect(Number(await slider.getAttribute('aria-valuenow'))).toBe(start + 10);
+    await expect.poll(at).toBe(start + 10);
+    await atRest(page);
     await page.keyboard.press('Control+z');
-    expect(Number(await slider.getAttribute('aria-valuenow'))).toBeLessThan(start + 10);
+    await expect.poll(at).toBeLessThan(start + 10);
   });
 
   it('opens the how of a number and closes it with Escape', async () => {
     const { page } = await visit('lift');
-    const row = page.locator('[role=tabpanel]:not([hidden]) .figure-row').first();
+    const row = page.locator(`${TOP} .figure-row`).first();
     await row.focus();
     await page.keyboard.press('Enter');
     const how = page.getByRole('dialog');
-    await how.waitFor();
-    for (const term of ['band', 'how', 'source']) expect(await how.textContent()).toContain(term);
-    await page.keyboard.press('Escape');
-    await how.waitFor({ state: 'detached' });
-    expect(await row.evaluate((element) => element === document.activeElement)).toBe(true);
+    for (const term of ['band', 'how', 'source']) await expect.poll(() => how.textContent()).toContain(term);
+    await pressEscape(page, how);
+    await expect.poll(() => row.evaluate((element) => element === document.activeElement)).toBe(true);
   });
 
   it('ties its notes with leaders that do not cross', async () => {
     const { page } = await visit('fit');
     for (const bird of [/Bonxie/, /Kittiwake/, /Tystie/]) {
       await choose(page, 'build', bird);
-      const lines = await page
-        .locator('.leaders > g:not(.ring) > path')
-        .evaluateAll((paths) =>
+      const leaders = page.locator('.leaders > g:not(.ring) > path');
+      await expect.poll(() => leaders.count()).toBeGreaterThan(3);
+      const lines = await steady(page, () =>
+        leaders.evaluateAll((paths) =>
           paths.map((path) => (path.getAttribute('d') ?? '').match(/-?[\d.]+/g)?.map(Number) ?? []),
-        );
-      expect(lines.length).toBeGreaterThan(3);
+        ),
+      );
       lines.forEach((a, i) => {
         for (const b of lines.slice(i + 1)) expect(crossing(a, b), `${bird}: ${a} and ${b}`).toBe(false);
       });
@@ -188,25 +172,32 @@ describe('by keyboard alone', () => {
   it('turns sheets, changes a part and undoes it', async () => {
     const { page } = await visit('choice');
     await page.keyboard.press('Tab');
-    for (let i = 0; i < SHEETS.indexOf('airframe'); i++) await page.keyboard.press('ArrowRight');
+    for (const sheet of SHEETS.slice(0, SHEETS.indexOf('airframe') + 1)) {
+      if (sheet !== 'choice') await page.keyboard.press('ArrowRight');
+      await expect.poll(() => focused(page)).toContain(sheet);
+    }
     await page.keyboard.press('Enter');
     await page.locator('.stage-drawing').waitFor();
     const name = () => page.getByRole('combobox', { name: 'motors', exact: true }).textContent();
-    const before = await name();
+    const before = await steady(page, name);
     for (let i = 0; i < 120; i++) {
       await page.keyboard.press('Tab');
-      const at = await page.evaluate(() => document.activeElement?.getAttribute('aria-label'));
-      if (at === 'motors') break;
+      if ((await focused(page)) === 'motors') break;
     }
+    await expect.poll(() => focused(page)).toBe('motors');
     await page.keyboard.press('Enter');
     await page.getByRole('option').first().waitFor();
+    await expect.poll(() => focused(page)).toBe('search motors');
+    const marked = () => page.locator('[role=option][data-highlighted] .picker-name').allTextContents();
+    const first = await steady(page, marked);
     await page.keyboard.press('ArrowDown');
+    await expect.poll(marked).toHaveLength(1);
+    await expect.poll(marked).not.toEqual(first);
     await page.keyboard.press('Enter');
-    await settled(page);
-    expect(await name()).not.toBe(before);
+    await expect.poll(name).not.toBe(before);
+    await atRest(page);
     await page.keyboard.press('Control+z');
-    await settled(page);
-    expect(await name()).toBe(before);
+    await expect.poll(name).toBe(before);
   });
 });
 
@@ -214,20 +205,19 @@ describe('looks', () => {
   it('changes between paper and blueprint, and remembers', async () => {
     const { page } = await visit('airframe');
     const paper = () => page.evaluate(() => getComputedStyle(document.documentElement).backgroundColor);
-    const light = await paper();
+    const light = await steady(page, paper);
     await page.getByRole('button', { name: 'turn to blueprint' }).click();
-    expect(await paper()).not.toBe(light);
+    await expect.poll(paper).not.toBe(light);
     await page.reload();
-    expect(await page.evaluate(() => document.documentElement.dataset.theme)).toBe('dark');
+    await expect.poll(() => page.evaluate(() => document.documentElement.dataset.theme)).toBe('dark');
   });
 
   for (const width of [390, 768, 1024, 1440, 1920]) {
     it(`fits ${width} px without scrolling sideways`, async () => {
       const { page } = await visit('choice', { width });
       for (const sheet of SHEETS) {
-        await page.getByRole('tab', { name: sheet }).click();
-        const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-        expect(over, sheet).toBeLessThanOrEqual(0);
+        await turnTo(page, sheet);
+        await expectNoSidewaysScroll(page, 'html', sheet);
       }
     });
   }
@@ -236,45 +226,30 @@ describe('looks', () => {
     for (const width of [390, 1440]) {
       it(`has no accessibility fault on any sheet, ${theme}, ${width} px`, async () => {
         const { page } = await visit('choice', { theme, width });
-        await page.evaluate(AXE);
         for (const sheet of SHEETS) {
-          await page.getByRole('tab', { name: sheet }).click();
-          expect(await faults(page), sheet).toEqual([]);
+          await turnTo(page, sheet);
+          await expectNoFaults(page, sheet);
         }
-        await page.locator('[role=tabpanel]:not([hidden]) .picker').first().click();
+        await page.locator(`${TOP} .picker`).first().click();
         await page.getByRole('option').first().waitFor();
-        expect(await faults(page), 'open list').toEqual([]);
-        await page.keyboard.press('Escape');
-        await page.getByRole('tab', { name: 'lift' }).click();
-        await page.locator('[role=tabpanel]:not([hidden]) .figure-row').first().click();
+        await expectNoFaults(page, 'open list');
+        await pressEscape(page, page.locator('.picker-list'));
+        await turnTo(page, 'lift');
+        await page.locator(`${TOP} .figure-row`).first().click();
         await page.getByRole('dialog').waitFor();
-        expect(await faults(page), 'open how').toEqual([]);
-        await page.keyboard.press('Escape');
-        await page.getByRole('tab', { name: 'choice' }).click();
+        await expectNoFaults(page, 'open how');
+        await pressEscape(page);
+        await turnTo(page, 'choice');
         await page.getByRole('button', { name: /one cause at a time/ }).click();
         await page.getByText(/Cause 1 of/).waitFor();
-        expect(await faults(page), 'one cause at a time').toEqual([]);
-        await page.keyboard.press('Escape');
+        await expect.poll(() => page.getByText(/^working out \d+ of/).count()).toBe(0);
+        await expectNoFaults(page, 'one cause at a time');
+        await pressEscape(page);
         await page.getByRole('button', { name: 'desk', exact: true }).click();
         await page.getByRole('button', { name: 'enter a part' }).click();
         await page.getByRole('textbox', { name: 'name' }).waitFor();
-        expect(await faults(page), 'a part of your own').toEqual([]);
+        await expectNoFaults(page, 'a part of your own');
       });
     }
   }
 });
-
-interface AxeResult {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly html: string }[];
-  }[];
-}
-
-/** Every fault axe finds, with the first element at fault. */
-const faults = (page: Page): Promise<string[]> =>
-  page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: () => Promise<AxeResult> } };
-    const { violations } = await axe.run();
-    return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 200)}`);
-  });

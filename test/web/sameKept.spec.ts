@@ -14,6 +14,13 @@ describe('keeping what is the same', () => {
     );
   });
 
+  // The story: a key that every object inherits was taken for one it has, found by the property above one run in many.
+  it('takes a key that objects inherit for a key like any other', () => {
+    const fresh = JSON.parse('{"__proto__":false,"toString":1}');
+    expect(sameKept({}, fresh)).toEqual(fresh);
+    expect(sameKept([0], [-0])).toEqual([-0]);
+  });
+
   it('gives the old one back for an equal one', () => {
     fc.assert(
       fc.property(data(), (value) => {

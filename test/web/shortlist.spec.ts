@@ -1,58 +1,47 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { launch, openPage, settled, type WatchedPage } from './browser.ts';
-import { servePage } from './servePage.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { atRest, choose, openBench } from './browser.ts';
+import type { WatchedPage } from './launch.ts';
 
-let browser: Browser;
-let server: Awaited<ReturnType<typeof servePage>>;
-const opened: WatchedPage[] = [];
-
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launch(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
-afterEach(async () => {
-  for (const { page } of opened.splice(0)) await page.context().close();
-});
+const { visit } = openBench();
 
 /** The sheet with a question small enough for a test: the motors and packs of one frame with one propeller. */
 async function ask(seats: readonly string[] = ['motors', 'pack']): Promise<WatchedPage> {
-  const watched = await openPage(browser);
-  opened.push(watched);
+  const watched = await visit('shortlist');
   const { page } = watched;
-  await page.goto(`${server.address}#shortlist`);
-  await settled(page);
   await page.getByRole('button', { name: 'search the shelf' }).waitFor();
   for (const seat of ['frame', 'motors', 'propellers', 'pack', 'motor controllers']) {
     await page.getByLabel(seat, { exact: true }).setChecked(seats.includes(seat));
   }
-  await page.getByRole('combobox', { name: 'build to start from' }).click();
-  await page.getByRole('option', { name: /Kittiwake/ }).click();
+  await choose(page, 'build to start from', /Kittiwake/);
   return watched;
 }
 
 const search = (page: Page) => page.getByRole('button', { name: 'search the shelf' }).click();
 const names = (page: Page) => page.locator('.found-parts').allTextContents();
 
-/** Watches the browser's store until a checkpoint lies in it, and gives it back: what a torn-down page leaves. */
-const checkpoint = () =>
-  new Promise<unknown>((answer) => {
-    const opening = indexedDB.open('quadwright', 1);
-    opening.onsuccess = () => {
-      const look = () => {
-        const asked = opening.result.transaction('desk').objectStore('desk').get('search');
-        asked.onsuccess = () => {
-          if (asked.result === undefined) return setTimeout(look, 1);
-          opening.result.close();
-          answer(asked.result);
-        };
-      };
-      look();
-    };
-  });
+interface Checkpoint {
+  readonly state: { readonly done: readonly number[] };
+}
+
+interface Noted {
+  /** The first checkpoint in which something is done: what a page torn down then leaves. */
+  left?: Checkpoint;
+  /** Whether the search has been taken out of the store again. */
+  forgotten?: boolean;
+}
+
+/** Notes on the window what the page puts in the browser's store of a search. */
+const noteCheckpoints = () => {
+  const put = IDBObjectStore.prototype.put;
+  const noted = window as Noted;
+  IDBObjectStore.prototype.put = function (this: IDBObjectStore, value?: Checkpoint, key?: IDBValidKey) {
+    if (key === 'search' && value === undefined) noted.forgotten = noted.left !== undefined;
+    else if (key === 'search' && value && noted.left === undefined && value.state.done.length > 0)
+      noted.left = structuredClone(value);
+    return Reflect.apply(put, this, [value, key]);
+  };
+};
 
 const putBack = (left: unknown) =>
   new Promise<void>((done) => {
@@ -72,15 +61,15 @@ describe('the shortlist', () => {
     const { page, complaints } = await ask();
     await search(page);
     await page.locator('.found-list').waitFor();
+    await expect.poll(() => names(page).then(({ length }) => length)).toBeGreaterThan(1);
     const first = await names(page);
-    expect(first.length).toBeGreaterThan(1);
-    expect(await page.locator('.found-sum').textContent()).toContain('Exact');
+    await expect.poll(() => page.locator('.found-sum').textContent()).toContain('Exact');
     await page.locator('summary').first().click();
-    expect(await page.locator('details[open]').first().textContent()).toContain('against');
+    await expect.poll(() => page.locator('details[open]').first().textContent()).toContain('against');
+    await page.locator('.found-list').evaluate((list) => list.setAttribute('data-old', ''));
     await search(page);
-    await page.getByRole('progressbar', { name: 'search' }).waitFor();
-    await page.locator('.found-list').waitFor();
-    expect(await names(page)).toEqual(first);
+    await page.locator('.found-list:not([data-old])').waitFor();
+    await expect.poll(() => names(page)).toEqual(first);
     expect(complaints).toEqual([]);
   });
 
@@ -94,33 +83,31 @@ describe('the shortlist', () => {
       .focus();
     await page.keyboard.press('Enter');
     await page.locator('.stage-drawing').waitFor();
-    expect(new URL(page.url()).hash).toBe('#airframe');
+    await expect.poll(() => new URL(page.url()).hash).toBe('#airframe');
   });
 
   it('gone on with after the page was torn down in the middle, it finds what it would have found', async () => {
     const { page } = await ask();
     await search(page);
     await page.locator('.found-list').waitFor();
+    await expect.poll(() => names(page).then(({ length }) => length)).toBeGreaterThan(0);
     const whole = await names(page);
-    await page.waitForTimeout(200);
-    const watching = page.evaluate(checkpoint);
+    await page.evaluate(noteCheckpoints);
     await search(page);
-    const left = await watching;
-    await page.locator('.found-list').waitFor();
-    const { done } = (left as { readonly state: { readonly done: readonly number[] } }).state;
-    expect(done.length).toBeGreaterThan(0);
+    // Done, it takes its own checkpoints away: only then is one put back.
+    await expect.poll(() => page.evaluate(() => (window as Noted).forgotten)).toBe(true);
+    const left = await page.evaluate(() => (window as Noted).left);
     await page.evaluate(putBack, left);
     await page.reload();
-    await settled(page);
+    await atRest(page);
     await page.getByRole('button', { name: 'go on with it' }).click();
     await page.getByText('Exact: the same list').waitFor();
-    expect(await names(page)).toEqual(whole);
+    await expect.poll(() => names(page)).toEqual(whole);
   });
 
   it('tunes the build to start from, and shows the way there', async () => {
     const { page, complaints } = await ask();
-    await page.getByRole('combobox', { name: 'build to start from' }).click();
-    await page.getByRole('option', { name: /Turnstone/ }).click();
+    await choose(page, 'build to start from', /Turnstone/);
     await page.getByRole('button', { name: 'tune it' }).click();
     await page.getByText(/to [\d.]+ of 100, \d+ settings tried/).waitFor();
     await page.getByRole('button', { name: 'open the tuned build' }).click();
@@ -137,8 +124,8 @@ describe('the shortlist', () => {
     await search(page);
     const table = page.locator('.found-out', { hasText: 'Each limit a tenth wider' });
     await table.waitFor();
-    expect(await table.getByRole('rowheader').allTextContents()).toEqual(['budget', 'mass limit']);
-    expect(await table.textContent()).toMatch(/new among the best|buys nothing|still nothing/);
+    await expect.poll(() => table.getByRole('rowheader').allTextContents()).toEqual(['budget', 'mass limit']);
+    await expect.poll(() => table.textContent()).toMatch(/new among the best|buys nothing|still nothing/);
     expect(complaints).toEqual([]);
   });
 
@@ -148,6 +135,6 @@ describe('the shortlist', () => {
     await page.getByLabel('weigh at most').press('Enter');
     await search(page);
     await page.getByText('Nothing on the shelf passes').waitFor();
-    expect(await page.locator('.found-out').textContent()).toContain('limit: all up mass');
+    await expect.poll(() => page.locator('.found-out').textContent()).toContain('limit: all up mass');
   });
 });

@@ -1,48 +1,27 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import type { Assessment } from '../../src/assess/assessment.ts';
 import { formatQuantity } from '../../src/units/formatQuantity.ts';
 import { openDesk } from '../../src/web/worker/openDesk.ts';
-import { launch, openPage, settled, workedOut } from './browser.ts';
-import { servePage } from './servePage.ts';
+import { atRest, choose, figure, openBench, placeOf, pressEscape, steady, TOP, turnTo } from './browser.ts';
 
-let browser: Browser;
-let server: Awaited<ReturnType<typeof servePage>>;
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launch(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
+const bench = openBench();
 
+/** Over the first sheet, so that the build which leads is the one that is open. */
 async function visit(sheet: string): Promise<Page> {
-  const { page } = await openPage(browser);
-  await page.goto(`${server.address}#choice`);
-  await settled(page);
-  await workedOut(page);
-  await page.getByRole('tab', { name: sheet }).click();
+  const { page } = await bench.visit('choice');
+  await turnTo(page, sheet);
   return page;
 }
-
-async function openBuild(page: Page, name: RegExp): Promise<void> {
-  await page.getByRole('combobox', { name: 'build', exact: true }).click();
-  await page.getByRole('option', { name }).click();
-  await settled(page);
-  await workedOut(page);
-}
-
-const figure = (page: Page, id: string) =>
-  page.locator(`[role=tabpanel]:not([hidden]) [data-measure="${id}"] .figure`).first();
 
 describe('the brief', () => {
   it('changes every number that hangs on it, at once, and undo brings them back', async () => {
     const page = await visit('brief');
     await page.getByRole('textbox', { name: 'budget before the first flight' }).fill('900');
     await page.keyboard.press('Enter');
-    await settled(page);
+    await atRest(page);
     await page
       .locator('.brief-answers')
       .getByText(/over the budget/)
@@ -51,12 +30,11 @@ describe('the brief', () => {
     await page.keyboard.press('Enter');
     await page.getByText(/from -30 to 50/).waitFor();
     await page.getByRole('button', { name: 'undo' }).click();
-    await settled(page);
+    await atRest(page);
     await page
       .locator('.brief-answers')
       .getByText(/of the budget are left/)
       .waitFor();
-    await page.context().close();
   });
 });
 
@@ -64,72 +42,67 @@ describe('the shelf', () => {
   it('tells what each part would do, sorts by it, and searches by any word', async () => {
     const page = await visit('lift');
     await page.getByRole('combobox', { name: 'pack', exact: true }).click();
-    await page.getByRole('option').first().waitFor();
-    await page.getByText('being tried').first().waitFor({ state: 'detached' });
+    const options = page.getByRole('option');
+    await options.first().waitFor();
+    await expect.poll(() => page.getByText('being tried').count()).toBe(0);
     await page.getByRole('button', { name: 'longest' }).click();
-    const words = await page.getByRole('option').allTextContents();
-    const minutes = words.flatMap((text) => {
-      const found = /([\d.]+) min/.exec(text);
+    await page.getByRole('button', { name: 'longest', pressed: true }).waitFor();
+    const minutes = (await steady(page, () => options.allTextContents())).flatMap((text) => {
+      const found = /([\d.]+)\smin/.exec(text);
       return found ? [Number(found[1])] : [];
     });
     expect(minutes.length).toBeGreaterThan(5);
     expect(minutes).toEqual(minutes.toSorted((a, b) => b - a));
     await page.getByRole('combobox', { name: 'search pack' }).fill('4S');
-    const found = await page.getByRole('option').allTextContents();
-    expect(found.length).toBeGreaterThan(1);
-    for (const text of found) expect(text).toContain('4S');
-    await page.context().close();
+    await expect
+      .poll(async () => (await options.allTextContents()).filter((text) => !text.includes('4S')))
+      .toEqual([]);
+    await expect.poll(() => options.count()).toBeGreaterThan(1);
   });
 });
 
 describe('trying a remedy', () => {
   it('shows what shorter screws would change, and keeps them only when asked to', async () => {
     const page = await visit('fit');
-    await openBuild(page, /Bonxie/);
-    const stop = page.locator('[role=tabpanel]:not([hidden]) .margin-note.stop');
-    expect(await stop.count()).toBe(1);
+    await choose(page, 'build', /Bonxie/);
+    const stop = page.locator(`${TOP} .margin-note.stop`);
+    await expect.poll(() => stop.count()).toBe(1);
     await page
       .getByRole('button', { name: /try it: motor screws/ })
       .first()
       .click();
     await page.locator('.try-shown').getByText('mended').first().waitFor();
-    expect(await stop.count()).toBe(1);
+    expect(await steady(page, () => stop.count())).toBe(1);
     await page.getByRole('button', { name: 'keep it' }).click();
-    await settled(page);
-    expect(await stop.count()).toBe(0);
+    await expect.poll(() => stop.count()).toBe(0);
     await page.keyboard.press('Control+z');
-    await settled(page);
-    expect(await stop.count()).toBe(1);
-    await page.context().close();
+    await expect.poll(() => stop.count()).toBe(1);
   });
 });
 
 describe('dragging in the plan', () => {
   it('moves a motor, the trim follows, and undo is one step', async () => {
     const page = await visit('airframe');
-    const before = await figure(page, 'motor-diagonal').textContent();
-    const handle = page.getByRole('button', { name: /front right motor/ });
-    const box = (await handle.boundingBox())!;
+    const diagonal = () => figure(page, 'motor-diagonal').textContent();
+    const before = await steady(page, diagonal);
+    const box = await placeOf(page.getByRole('button', { name: /front right motor/ }));
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
     await page.mouse.down();
     await page.mouse.move(box.x + box.width / 2 + 30, box.y + box.height / 2 - 30, { steps: 8 });
     await page.mouse.up();
-    await settled(page);
-    expect(Number(await figure(page, 'motor-diagonal').textContent())).toBeGreaterThan(Number(before) + 10);
+    await expect.poll(() => diagonal().then(Number)).toBeGreaterThan(Number(before) + 10);
+    await atRest(page);
     await page.keyboard.press('Control+z');
-    await settled(page);
-    expect(await figure(page, 'motor-diagonal').textContent()).toBe(before);
-    await page.context().close();
+    await expect.poll(diagonal).toBe(before);
   });
 
   it('moves the pack with the arrow keys', async () => {
     const page = await visit('airframe');
-    const before = Number(await figure(page, 'balance-forward').textContent());
+    const balance = () => figure(page, 'balance-forward').textContent().then(Number);
+    const before = await steady(page, balance);
     await page.getByRole('button', { name: /^pack, to move/ }).focus();
     for (let i = 0; i < 5; i++) await page.keyboard.press('Shift+ArrowUp');
-    await settled(page);
-    expect(Number(await figure(page, 'balance-forward').textContent())).toBeGreaterThan(before + 3);
-    await page.context().close();
+    await expect.poll(balance).toBeGreaterThan(before + 3);
   });
 });
 
@@ -138,12 +111,10 @@ describe('finding', () => {
     const page = await visit('choice');
     await page.keyboard.press('Control+k');
     await page.getByRole('combobox', { name: 'find' }).fill('top speed level');
-    await page.getByRole('option').first().waitFor();
+    await page.locator('[role=option][data-highlighted]').filter({ hasText: 'top speed, level' }).waitFor();
     await page.keyboard.press('Enter');
-    const how = page.getByRole('dialog');
-    await how.getByText('top speed, level').waitFor();
-    expect(new URL(page.url()).hash).toBe('#flight');
-    await page.context().close();
+    await page.locator('.how .how-title').filter({ hasText: 'top speed, level' }).waitFor();
+    await expect.poll(() => new URL(page.url()).hash).toBe('#flight');
   });
 });
 
@@ -159,10 +130,8 @@ describe('several builds', () => {
     await page.getByRole('textbox', { name: /4S, copy/ }).waitFor({ state: 'detached' });
     await page.getByRole('button', { name: /go back to it.*with the copy/ }).click();
     await page.getByRole('textbox', { name: /4S, copy/ }).waitFor();
-    await page.keyboard.press('Escape');
-    await settled(page);
-    expect(await page.locator('.choice .drawing').count()).toBe(7);
-    await page.context().close();
+    await pressEscape(page);
+    await expect.poll(() => page.locator('.choice .drawing').count()).toBe(7);
   });
 });
 
@@ -187,43 +156,37 @@ describe('the page and the command line', () => {
         { encoding: 'utf8', maxBuffer: 64e6 },
       );
       const { measures, findings }: Pick<Assessment, 'measures' | 'findings'> = JSON.parse(stdout);
-      await page.getByRole('tab', { name: 'airframe' }).click();
-      if (
-        !(await page.getByRole('combobox', { name: 'build', exact: true }).textContent())?.includes(
-          build.name,
-        )
-      )
-        await openBuild(page, new RegExp(`^${build.name}`));
-      await workedOut(page);
+      await turnTo(page, 'airframe');
+      await choose(page, 'build', new RegExp(`^${build.name}`));
       for (const sheet of new Set(measures.map((measure) => measure.sheet))) {
-        await page.getByRole('tab', { name: sheet }).click();
-        const shown = await page
-          .locator('[role=tabpanel]:not([hidden]) .figure-row')
-          .evaluateAll((rows) =>
-            rows.map((row) => [
-              row.getAttribute('data-measure') ?? '',
-              row.querySelector('.figure')?.textContent ?? '',
-            ]),
-          );
-        expect(shown.length, `${id} ${sheet}`).toBe(
-          measures.filter((measure) => measure.sheet === sheet).length,
-        );
-        for (const [name, text] of shown) {
-          const { value, band, quantity } = measures.find((measure) => measure.id === name)!;
-          const exact = band[1] - band[0] <= 1e-3 * Math.abs(value);
-          const told = formatQuantity(value, quantity, {
-            currency: brief.currency,
-            ...(exact ? {} : { band }),
+        await turnTo(page, sheet);
+        const shown = () =>
+          page
+            .locator(`${TOP} .figure-row`)
+            .evaluateAll((rows) =>
+              rows
+                .map(
+                  (row) =>
+                    `${row.getAttribute('data-measure')}: ${row.querySelector('.figure')?.textContent}`,
+                )
+                .sort(),
+            );
+        const told = measures
+          .filter((measure) => measure.sheet === sheet)
+          .map(({ id: name, value, band, quantity }) => {
+            const exact = band[1] - band[0] <= 1e-3 * Math.abs(value);
+            const text = formatQuantity(value, quantity, {
+              currency: brief.currency,
+              ...(exact ? {} : { band }),
+            });
+            return `${name}: ${text.split('\u00a0')[0]}`;
           });
-          expect(text, `${id} ${name}`).toBe(told.split('\u00a0')[0]);
-        }
-        const notes = page.locator('[role=tabpanel]:not([hidden]) .margin-note');
-        expect(await notes.count(), `${id} ${sheet}`).toBe(
-          findings.filter((finding) => finding.sheet === sheet).length,
-        );
+        await expect.poll(shown, { message: `${id} ${sheet}` }).toEqual(told.sort());
+        await expect
+          .poll(() => page.locator(`${TOP} .margin-note`).count(), { message: `${id} ${sheet}` })
+          .toBe(findings.filter((finding) => finding.sheet === sheet).length);
       }
     }
-    await page.context().close();
   });
 });
 

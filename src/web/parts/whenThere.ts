@@ -1,5 +1,5 @@
-/** Given up after this many drawn frames, some seconds [count]. */
-const MOST = 300;
+/** Given up after this many drawn frames, half a minute: a sheet may come over a slow line [count]. */
+const MOST = 1800;
 
 /**
  * Waits for an element that a sheet draws once it has come.

@@ -1,5 +1,5 @@
 import { useAnswers } from './answers.ts';
-import { useDesk } from './desk.ts';
+import { type DeskState, useDesk } from './desk.ts';
 import { asKeptDesk, type KeptDesk, keptDesk } from './kept.ts';
 import { hush, tell } from './notices.ts';
 import { useSnapshots } from './snapshots.ts';
@@ -29,8 +29,11 @@ export async function fetchKept(): Promise<KeptDesk | undefined> {
   return undefined;
 }
 
-/** Keeps the desk after every change from now on. Only one page keeps at a time, or each would undo the other. */
-export async function startKeeping(): Promise<void> {
+/**
+ * Keeps the desk after every change since it was `laid` out. Only one page keeps at a time, or each would undo the
+ * other.
+ */
+export async function startKeeping(laid: DeskState): Promise<void> {
   if (!(await isAlone())) {
     tell(
       'second',
@@ -59,6 +62,8 @@ export async function startKeeping(): Promise<void> {
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden' && timer !== undefined) save();
   });
+  // A build that came by a link, or a hand quicker than the lock.
+  if (useDesk.getState() !== laid) soon();
 }
 
 async function saveNow(): Promise<void> {
@@ -67,8 +72,15 @@ async function saveNow(): Promise<void> {
   if (brief === undefined) return;
   try {
     const { ownShelf } = useAnswers.getState();
-    await writeStore('now', keptDesk({ ...desk, brief }, useSnapshots.getState().snapshots, ownShelf));
-    useAnswers.setState({ keeping: 'kept' });
+    const taken = useSnapshots.getState();
+    await writeStore('now', keptDesk({ ...desk, brief }, taken.snapshots, ownShelf));
+    // What has changed meanwhile is kept in its own turn.
+    if (
+      useDesk.getState() === desk &&
+      useSnapshots.getState() === taken &&
+      useAnswers.getState().ownShelf === ownShelf
+    )
+      useAnswers.setState({ keeping: 'kept' });
     hush('store');
   } catch (error) {
     useAnswers.setState({ keeping: 'failed' });

@@ -6,18 +6,17 @@ export function sameKept<T>(old: unknown, fresh: T): T {
   if (Object.is(old, fresh)) return fresh;
   if (Array.isArray(old) && Array.isArray(fresh)) {
     const list = fresh.map((each, i) => sameKept(old[i], each));
-    const same = old.length === list.length && list.every((each, i) => each === old[i]);
+    const same = old.length === list.length && list.every((each, i) => Object.is(each, old[i]));
     return (same ? old : list) as T;
   }
   if (!isPlain(old) || !isPlain(fresh)) return fresh;
-  const keys = Object.keys(fresh);
-  let same = keys.length === Object.keys(old).length;
-  const made: Record<string, unknown> = {};
-  for (const key of keys) {
-    made[key] = sameKept(old[key], fresh[key]);
-    same &&= key in old && Object.is(made[key], old[key]);
-  }
-  return (same ? old : made) as T;
+  const own = (key: string): unknown => (Object.hasOwn(old, key) ? old[key] : undefined);
+  const made = Object.entries(fresh).map(([key, each]) => [key, sameKept(own(key), each)] as const);
+  const same =
+    made.length === Object.keys(old).length &&
+    made.every(([key, each]) => Object.hasOwn(old, key) && Object.is(each, old[key]));
+  // From entries: a key that an object inherits is a key like any other.
+  return (same ? old : Object.fromEntries(made)) as T;
 }
 
 const isPlain = (value: unknown): value is Readonly<Record<string, unknown>> =>

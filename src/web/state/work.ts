@@ -71,8 +71,9 @@ export async function startWork(): Promise<void> {
     });
     startParts(made.full, parts);
     layOut(builds, brief, kept ?? {});
+    const laid = useDesk.getState();
     await takeLink(made.quick);
-    await startKeeping();
+    await startKeeping(laid);
   } catch (error) {
     useAnswers.setState({ trouble: inWords(error) });
   }
