@@ -17,56 +17,66 @@ const HEADER = ['r/R', 'c/R', 'beta'] as const;
 
 /** A blade table as CSV with the header `r/R,c/R,beta`, beta in degrees, stations from root to tip. */
 export function readBladeTable(text: string, file: string): BladeColumns {
-  const parsed = Papa.parse<string[]>(text.trim(), { skipEmptyLines: true, comments: '#' });
+  // Empty lines and comments are taken out here, since an error has to name the line as it stands in the file.
+  const lines = text
+    .replace(/^\uFEFF/, '')
+    .split(/\r?\n/)
+    .map((line, index) => ({ line, number: index + 1 }))
+    .filter(({ line }) => line.trim() !== '' && !line.startsWith('#'));
+  const parsed = Papa.parse<string[]>(lines.map(({ line }) => line).join('\n'));
   const [header = [], ...rows] = parsed.data;
-  const names = header.map((name) => name.trim());
-  const columns = HEADER.map((wanted) => {
-    const index = names.indexOf(wanted);
-    if (index < 0) {
-      const near = nearestName(wanted, names);
-      throw new BadInput(
-        `${file}:1: column "${wanted}" is missing. Found: ${names.join(', ').slice(0, 200) || 'nothing'}. ` +
-          `Allowed: a first line "r/R,c/R,beta".${near ? ` Did you mean "${near}"?` : ''}`,
-      );
-    }
-    return index;
-  });
+  const columns = findColumns(
+    header.map((name) => name.trim()),
+    file,
+  );
   if (rows.length < 3 || rows.length > 200) {
     throw new BadInput(`${file}: ${rows.length} stations. Allowed: 3 to 200, from root to tip.`);
   }
+  const faults: { readonly row: number; readonly says: string }[] = [];
   const read = (which: 0 | 1 | 2, low: number, high: number) =>
-    rows.map((row, index) => {
-      const cell = (row[columns[which] ?? 0] ?? '').trim();
+    rows.map((cells, row) => {
+      const cell = (cells[columns[which] ?? 0] ?? '').trim();
       const value = Number(cell);
-      if (cell === '' || !Number.isFinite(value) || value < low || value > high) {
-        throw new BadInput(
-          `${file}:${index + 2}: ${HEADER[which]} is "${cell.slice(0, 40)}". Allowed: a number from ${low} to ${high}.`,
-        );
-      }
-      return value;
+      if (cell !== '' && Number.isFinite(value) && value >= low && value <= high) return value;
+      const found = `${HEADER[which]} is "${cell.slice(0, 40)}"`;
+      faults.push({ row, says: `${found}. Allowed: a number from ${low} to ${high}.` });
+      return Number.NaN;
     });
   const radiusRatio = read(0, 0, 1);
-  radiusRatio.forEach((ratio, index) => {
-    const before = radiusRatio[index - 1] ?? 0;
-    if (ratio <= before) {
-      throw new BadInput(
-        `${file}:${index + 2}: r/R ${ratio} does not rise above ${before}. Order the stations from root to tip, each once.`,
-      );
-    }
-  });
+  const chordRatio = read(1, 0, 1);
+  const twist = read(2, -80, 89).map((degrees) => (degrees * Math.PI) / 180);
+  for (const [row, ratio] of radiusRatio.entries()) {
+    const before = radiusRatio[row - 1] ?? 0;
+    if (!(ratio <= before)) continue;
+    const order = 'Order the stations from root to tip, each once.';
+    faults.push({ row, says: `r/R ${ratio} does not rise above ${before}. ${order}` });
+  }
   const last = radiusRatio.at(-1) ?? 0;
   if (last < LAST_STATION) {
+    const why = `Allowed: ${LAST_STATION} to 1, for the tip makes most of the thrust.`;
+    faults.push({ row: rows.length - 1, says: `the last station is at r/R ${last}. ${why}` });
+  }
+  if (faults.length > 0) {
+    const inOrder = [...faults].sort((a, b) => a.row - b.row);
     throw new BadInput(
-      `${file}:${rows.length + 1}: the last station is at r/R ${last}. Allowed: ${LAST_STATION} to 1, for the tip makes most of the thrust.`,
+      inOrder.map(({ row, says }) => `${file}:${lines[row + 1]?.number}: ${says}`).join('\n'),
     );
   }
-  const chordRatio = read(1, 0, 1);
   if (chordRatio.every((chord) => chord === 0)) {
     throw new BadInput(`${file}: every c/R is 0. Give the chord over the tip radius, such as 0.2.`);
   }
-  return {
-    radiusRatio,
-    chordRatio,
-    twist: read(2, -80, 89).map((degrees) => (degrees * Math.PI) / 180),
-  };
+  return { radiusRatio, chordRatio, twist };
+}
+
+/** Where the three columns stand. */
+function findColumns(names: readonly string[], file: string): readonly number[] {
+  return HEADER.map((wanted) => {
+    const index = names.indexOf(wanted);
+    if (index >= 0) return index;
+    const near = nearestName(wanted, names);
+    throw new BadInput(
+      `${file}:1: column "${wanted}" is missing. Found: ${names.join(', ').slice(0, 80) || 'nothing'}. ` +
+        `Allowed: a first line "r/R,c/R,beta".${near ? ` Did you mean "${near}"?` : ''}`,
+    );
+  });
 }

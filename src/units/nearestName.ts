@@ -1,6 +1,6 @@
 /**
  * The known name nearest to a mistyped one by edit distance (Damerau 1964), case ignored,
- * or undefined when none is near enough to be a slip: more than a third of the name would change.
+ * or undefined when none is near enough to be a slip: more than a third of the name would change, or all of it.
  */
 export function nearestName(typed: string, known: readonly string[]): string | undefined {
   const wanted = typed.slice(0, 64).toLowerCase();
@@ -14,7 +14,8 @@ export function nearestName(typed: string, known: readonly string[]): string | u
     }
   }
   if (best === undefined) return undefined;
-  return bestDistance <= Math.max(1, Math.ceil(Math.max(wanted.length, best.length) / 3)) ? best : undefined;
+  const longest = Math.max(wanted.length, best.length);
+  return bestDistance < longest && bestDistance <= Math.ceil(longest / 3) ? best : undefined;
 }
 
 /** Smallest number of single letters inserted, deleted, replaced or swapped with its neighbour that turns one text into the other. */

@@ -60,7 +60,7 @@ describe('a build resolved from listings alone', () => {
 
   test('what is inferred is told, and its doubt is larger than a told value has', () => {
     expect(craft.inferred).toContain('motors: winding resistance');
-    expect(craft.inferred).toContain('motors: mountCircles');
+    expect(craft.inferred).toContain('motors: circle of its holes');
     const resistance = craft.unknowns.find(({ lever }) => lever === 'windingResistanceScale');
     expect(resistance).toMatchObject({ trust: 'inferred', deviation: 0.3 });
     const told = craftOf(

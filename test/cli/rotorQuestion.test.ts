@@ -136,3 +136,29 @@ it.each([
   expect(code).toBe(2);
   expect(error).toContain(told);
 });
+
+it('tells everything wrong with a table at once, by the lines of the file', async () => {
+  const table =
+    '# measured at home\n\nr/R,c/R,beta\n0.15,0.11,x\n0.5,0.19,22.4\n0.75,-0.15,15.9\n0.7,0.04,10\n';
+  const { code, error } = await quadwright(
+    ['ask', 'rotor', '--diameter', '5 in', '--blades', '3', '--rpm', '6000', '--blade', 'b.csv'],
+    { 'b.csv': table },
+  );
+  expect(code).toBe(2);
+  expect(error.split('\n').map((line) => line.slice(0, 22))).toEqual([
+    'b.csv:4: beta is "x". ',
+    'b.csv:6: c/R is "-0.15',
+    'b.csv:7: r/R 0.7 does ',
+    'b.csv:7: the last stat',
+    '',
+  ]);
+});
+
+it('says once below the table why a point has no solution', async () => {
+  const { code, out } = await quadwright(
+    'ask rotor --diameter 5in --blades 3 --pitch 3.75in --rpm 6000,9000 --speed=-4m/s'.split(' '),
+  );
+  expect(code).toBe(0);
+  expect(out.match(/vortex ring/g)).toHaveLength(1);
+  expect(out).toMatch(/^No solution: descending at 4\.0\sm\/s/m);
+});

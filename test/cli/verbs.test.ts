@@ -96,13 +96,17 @@ describe('compare', () => {
 });
 
 describe('shelf', () => {
-  it('lists kinds, one kind, one part', async () => {
+  it('lists kinds, one kind, one part as a shelf file holds it', async () => {
     expect((await quadwright(['shelf'])).out).toContain('propeller');
     const motors = await quadwright(['shelf', 'motor', '--find', '2207']);
     expect(motors.out).toContain('rpm/V');
     const one = await quadwright(['shelf', 'turnstone-5']);
     expect(one.out).toContain('id: turnstone-5');
     expect(one.out).toContain('invented: true');
+    const shelf = await quadwright(['check', 'part.yaml'], {
+      'part.yaml': `format: quadwright-shelf-1\nparts:\n  - ${one.out.trim().replaceAll('\n', '\n    ')}\n`,
+    });
+    expect(shelf.out).toBe('part.yaml: fine (a shelf)\n');
   });
 
   it('names the nearest when there is none', async () => {

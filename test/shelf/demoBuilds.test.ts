@@ -121,9 +121,11 @@ describe("the user's own shelf", () => {
 
   it('gives a build whose missing values are inferred, and say so', () => {
     const craft = craftOf('demo/own-build.yaml', own);
-    for (const name of ['frame: body width', 'frame: rootWidth', 'motors: winding resistance']) {
+    for (const name of ['frame: body width', 'frame: arm at the root', 'motors: winding resistance']) {
       expect(craft.inferred).toContain(name);
     }
+    // Words, not the fields of a file.
+    expect(craft.inferred.filter((each) => /[a-z][A-Z]/.test(each))).toEqual([]);
     const told = craftOf('demo/first-freestyle/turnstone.yaml');
     expect(craft.inferred.length).toBeGreaterThan(told.inferred.length);
   });

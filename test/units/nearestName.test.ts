@@ -8,6 +8,7 @@ test('a slip finds its name, a stranger none', () => {
   expect(nearestName('FRAME', known)).toBe('frame');
   expect(nearestName('parachute', known)).toBeUndefined();
   expect(nearestName('x', [])).toBeUndefined();
+  expect(nearestName('g', ['mm', 'm', 'in'])).toBeUndefined();
 });
 
 test('two letters changed over count as one slip', () => {

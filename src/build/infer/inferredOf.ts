@@ -5,6 +5,7 @@ import type { Trusted } from '../../units/trusted.ts';
 import { UNTOLD_RATE } from '../resolve/electrics.ts';
 import type { Part, PartOf } from '../schema/part.ts';
 import { frameSizes } from './frameSizes.ts';
+import { inferredWords } from './inferredWords.ts';
 import { motorFacts } from './motorFacts.ts';
 import { rotorFacts } from './rotorFacts.ts';
 import { sizeOf } from './sizes.ts';
@@ -48,19 +49,19 @@ function ofMotor(part: PartOf<'motor'>): readonly InferredValue[] {
     ...(part.rotorInertia ? [] : [plain('inertia of the bell', bellInertia, 'inertia', USUAL)]),
   ];
   const size = `usual for a stator of ${say(part.stator.diameter, 'length')} (${USUAL})`;
-  const sizes: readonly (readonly [string, string, string])[] = [
-    ['mountCircles', 'circle of its holes', fit.mountCircles.map((each) => say(each, 'length')).join(', ')],
-    ['mountScrew', 'its screws', fit.mountScrew],
-    ['threadDepth', 'depth of its threads', say(fit.threadDepth, 'length')],
-    ['shaft', 'shaft', say(fit.shaftDiameter, 'length')],
-    ['fixing', 'propeller held by', fit.fixing],
-    ['bellDiameter', 'outer diameter', say(fit.bellDiameter, 'length')],
-    ['height', 'height', say(fit.height, 'length')],
+  const sizes: readonly (readonly [string, string])[] = [
+    ['mountCircles', fit.mountCircles.map((each) => say(each, 'length')).join(', ')],
+    ['mountScrew', fit.mountScrew],
+    ['threadDepth', say(fit.threadDepth, 'length')],
+    ['shaft', say(fit.shaftDiameter, 'length')],
+    ['fixing', fit.fixing],
+    ['bellDiameter', say(fit.bellDiameter, 'length')],
+    ['height', say(fit.height, 'length')],
   ];
   return [
     ...electrical,
-    ...sizes.flatMap(([key, label, text]) =>
-      fit.inferred.includes(key) ? [{ label, text, source: size }] : [],
+    ...sizes.flatMap(([field, text]) =>
+      fit.inferred.includes(field) ? [{ label: inferredWords(field), text, source: size }] : [],
     ),
   ];
 }
@@ -74,18 +75,20 @@ function ofPropeller(part: PartOf<'propeller'>): readonly InferredValue[] {
   const chord = ((blade.chordRatio[nearest] ?? 0) * blade.diameter) / 2;
   const shaped = part.bladeTable || part.chordAt75;
   const usual = `usual for its size (${USUAL})`;
-  const rest: readonly (readonly [string, string, string])[] = [
-    ['bore', 'hole', say(bore, 'length')],
-    ['fixing', 'held by', fixing],
-    ['hubDiameter', 'hub across', say(hubDiameter, 'length')],
-    ['hubThickness', 'hub height', say(hubThickness, 'length')],
-    ['inertia', 'inertia about the shaft', say(inertia, 'inertia')],
+  const rest: readonly (readonly [string, string])[] = [
+    ['bore', say(bore, 'length')],
+    ['fixing', fixing],
+    ['hubDiameter', say(hubDiameter, 'length')],
+    ['hubThickness', say(hubThickness, 'length')],
+    ['inertia', say(inertia, 'inertia')],
   ];
   return [
     ...(shaped
       ? []
       : [plain('blade width at 3/4 of the radius', chord, 'length', `from the ${blade.knownBy}`)]),
-    ...rest.flatMap(([key, label, text]) => (inferred.includes(key) ? [{ label, text, source: usual }] : [])),
+    ...rest.flatMap(([field, text]) =>
+      inferred.includes(field) ? [{ label: inferredWords(field), text, source: usual }] : [],
+    ),
   ];
 }
 
@@ -122,22 +125,28 @@ function ofController(part: PartOf<'controller'>): readonly InferredValue[] {
 
 function ofFrame(part: PartOf<'frame'>): readonly InferredValue[] {
   const { inferred, ...sizes } = frameSizes(part);
-  const named: readonly (readonly [string, string, number])[] = [
-    ['rootWidth', 'arm at the root', sizes.rootWidth],
-    ['tipWidth', 'arm at the tip', sizes.tipWidth],
-    ['padDiameter', 'pad under the motor', sizes.padDiameter],
-    ['body length', 'body length', sizes.bodyLength],
-    ['body width', 'body width', sizes.bodyWidth],
-    ['bottomThickness', 'bottom plate', sizes.bottomThickness],
-    ['topThickness', 'top plate', sizes.topThickness],
-    ['standoffHeight', 'standoffs', sizes.standoffHeight],
-    ['pack length', 'room for the pack', sizes.packMaxLength],
+  const source = `in proportion to the propeller (${USUAL})`;
+  const lengths: readonly (readonly [string, number])[] = [
+    ['rootWidth', sizes.rootWidth],
+    ['neckWidth', sizes.neckWidth],
+    ['tipWidth', sizes.tipWidth],
+    ['padDiameter', sizes.padDiameter],
+    ['clampedLength', sizes.clampedLength],
+    ['body length', sizes.bodyLength],
+    ['body width', sizes.bodyWidth],
+    ['bottomThickness', sizes.bottomThickness],
+    ['topThickness', sizes.topThickness],
+    ['standoffHeight', sizes.standoffHeight],
+    ['pack length', sizes.packMaxLength],
+    ['pack width', sizes.packMaxWidth],
   ];
-  return named.flatMap(([key, label, value]) =>
-    inferred.includes(key)
-      ? [plain(label, value, 'length', `in proportion to the propeller (${USUAL})`)]
-      : [],
-  );
+  const count = { label: inferredWords('standoffCount'), text: String(sizes.standoffCount), source };
+  return [
+    ...lengths.flatMap(([field, value]) =>
+      inferred.includes(field) ? [plain(inferredWords(field), value, 'length', source)] : [],
+    ),
+    ...(inferred.includes('standoffCount') ? [count] : []),
+  ];
 }
 
 function outside(part: Part): readonly InferredValue[] {

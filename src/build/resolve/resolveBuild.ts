@@ -6,6 +6,7 @@ import type { Craft, CraftMotor, CraftParts, CraftRotor } from '../craft.ts';
 import { armDownload } from '../infer/armDownload.ts';
 import { frameGeometry } from '../infer/frameGeometry.ts';
 import { frameSizes } from '../infer/frameSizes.ts';
+import { inferredWords } from '../infer/inferredWords.ts';
 import { motorFacts } from '../infer/motorFacts.ts';
 import { rotorFacts } from '../infer/rotorFacts.ts';
 import { sizeOf } from '../infer/sizes.ts';
@@ -167,14 +168,14 @@ function inferredList(
   rotors: readonly CraftRotor[],
   wiring: readonly string[],
 ): readonly string[] {
-  const list = frame.map((name) => `frame: ${name}`);
+  const list = frame.map((field) => `frame: ${inferredWords(field)}`);
   const motor = parts.motors[0];
   if (motor && !motor.windingResistance) list.push('motors: winding resistance');
   if (motor && !motor.noLoadCurrent) list.push('motors: idle current');
-  for (const name of motors[0]?.fit.inferred ?? []) list.push(`motors: ${name}`);
+  for (const field of motors[0]?.fit.inferred ?? []) list.push(`motors: ${inferredWords(field)}`);
   const rotor = rotors[0];
   if (rotor && rotor.blade.knownBy !== 'blade table') list.push('propellers: blade shape');
-  for (const name of rotor?.inferred ?? []) list.push(`propellers: ${name}`);
+  for (const field of rotor?.inferred ?? []) list.push(`propellers: ${inferredWords(field)}`);
   const bridge = parts.controllers ?? parts.flightController.builtInController;
   if (bridge && !bridge.resistance) list.push('controllers: resistance');
   if (!parts.pack.cellResistance) list.push('pack: cell resistance');
@@ -184,7 +185,7 @@ function inferredList(
     ...parts.cameras,
     ...(parts.videoLink ? [parts.videoLink] : []),
   ];
-  for (const part of sized) if (sizeOf(part).inferred) list.push(`${part.kind}: size`);
+  for (const part of sized) if (sizeOf(part).inferred) list.push(`${inferredWords(part.kind)}: size`);
   for (const name of wiring) list.push(`wiring: ${name}`);
   if (!build.measured.mass) list.push('mass: solder, ties, tape and small screws');
   return list;

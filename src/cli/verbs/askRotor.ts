@@ -224,7 +224,7 @@ function answersText(answers: readonly RotorAnswer[], blade: Blade): string {
   const rows = answers.map((each) => {
     const head = [each.rpm.toFixed(0), each.speed.toFixed(1), each.advanceRatio.toFixed(2)];
     if (each.thrust === null || each.power === null || each.torque === null) {
-      return [...head, each.noSolution ?? 'no solution'];
+      return [...head, '', '', '', '', '', '', ''];
     }
     const share = (band: readonly [number, number] | undefined) =>
       band === undefined ? '' : `${band[0].toPrecision(2)} to ${band[1].toPrecision(2)}`;
@@ -251,10 +251,14 @@ function answersText(answers: readonly RotorAnswer[], blade: Blade): string {
     'C_P',
     'C_P band',
   ];
+  const reasons = new Set(
+    answers.flatMap(({ noSolution }) => (noSolution === undefined ? [] : [noSolution])),
+  );
+  const without = [...reasons].map((reason) => `No solution: ${reason}.\n`).join('');
   const known = blade.anchored ? `${blade.knownBy} and a measured point` : blade.knownBy;
   return `${printTable(
     header,
     rows,
     header.map(() => 'right' as const),
-  )}\n\nKnown by: ${known}. Bands are 10th to 90th percentile.\n`;
+  )}\n\n${without}Known by: ${known}. Bands are 10th to 90th percentile.\n`;
 }

@@ -1,5 +1,6 @@
 import type { Part } from '../../build/schema/part.ts';
 import { PART_KINDS, type PartKind } from '../../build/schema/partKinds.ts';
+import { yamlText } from '../../build/write/yamlText.ts';
 import { factsOfPart } from '../../report/partFacts.ts';
 import { nearestName } from '../../units/nearestName.ts';
 import { loadShelf } from '../context.ts';
@@ -18,7 +19,7 @@ export function lookThroughShelf(what: string | undefined, options: ShelfOptions
   const one = what === undefined ? undefined : shelf.parts.get(what);
   if (one !== undefined) {
     const raw = shelf.raw.get(one.id) ?? {};
-    io.writeOut(options.json ? `${JSON.stringify(one, null, 2)}\n` : `${wholePart(raw)}\n`);
+    io.writeOut(options.json ? `${JSON.stringify(one, null, 2)}\n` : yamlText(raw));
     return;
   }
   const kind = what === undefined ? undefined : kindOption(what, [...shelf.parts.keys()]);
@@ -71,10 +72,4 @@ function matches(part: Part, word: string): boolean {
   return `${part.id} ${part.name} ${part.kind} ${part.note ?? ''} ${factsOfPart(part)}`
     .toLowerCase()
     .includes(word);
-}
-
-function wholePart(raw: Readonly<Record<string, unknown>>): string {
-  return Object.entries(raw)
-    .map(([key, value]) => `${key}: ${typeof value === 'string' ? value : JSON.stringify(value)}`)
-    .join('\n');
 }
