@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 const ASSETS = fileURLToPath(new URL('../../dist/web/assets/', import.meta.url));
 /** Loaded when they are first needed: readers of a user's own files, the three-dimensional view, the search, every sheet but the first. */
 const LATER =
-  /^(BriefSheet|BuildSheet|readers|airframe3d|rounds|solidsOf|ShortlistSheet|searchForeman|searchHand|OwnPartForm|LessonView|tuneView|flyView|FlyIt|rotors|evaluate|usualScales)-/;
+  /^(BriefSheet|BuildSheet|readers|airframe3d|rounds|solidsOf|ShortlistSheet|searchForeman|searchHand|OwnPartForm|LessonView|tuneView|flyView|FlyIt|crashLogView|CrashLog|rotors|evaluate|usualScales)-/;
 
 const kilobytes = (names: readonly string[]): number =>
   names.reduce((sum, name) => sum + gzipSync(readFileSync(ASSETS + name)).length, 0) / 1000;
@@ -39,7 +39,7 @@ describe('the built page', () => {
     for (const name of first) {
       const text = readFileSync(ASSETS + name, 'utf8');
       expect(text, name).not.toMatch(
-        /(^|;)import\s*[\w{*][^;]*from\s*"\.\/(BriefSheet|BuildSheet|readers|airframe3d|ShortlistSheet|searchForeman|searchHand|tuneView|flyView|FlyIt|rotors|evaluate|usualScales)-/,
+        /(^|;)import\s*[\w{*][^;]*from\s*"\.\/(BriefSheet|BuildSheet|readers|airframe3d|ShortlistSheet|searchForeman|searchHand|tuneView|flyView|FlyIt|crashLogView|CrashLog|rotors|evaluate|usualScales)-/,
       );
     }
   });

@@ -1,6 +1,6 @@
 import type { CrashLog } from '../../knocks/types.ts';
 import type { Money } from '../../units/parseMoney.ts';
-import { crashLogFile, crashLogOf } from '../schema/crashLogFile.ts';
+import { type CrashNotes, crashLogFile, crashLogOf } from '../schema/crashLogFile.ts';
 import { check } from './check.ts';
 import { failed, type Reading } from './fileError.ts';
 import { readKind } from './readKind.ts';
@@ -11,8 +11,14 @@ export function readCrashLog(
   file: string,
   inCurrency: (money: Money) => number | undefined,
 ): Reading<CrashLog> {
+  const notes = readCrashNotes(text, file);
+  return notes.ok ? { ok: true, value: crashLogOf(notes.value, inCurrency) } : notes;
+}
+
+/** The same as it was written, the money in its own currency. */
+export function readCrashNotes(text: string, file: string): Reading<CrashNotes> {
   const parsed = readKind(text, file, 'a crash log');
   if (!parsed.ok) return parsed;
   const { value, errors } = check(crashLogFile, parsed.value.data, parsed.value, file);
-  return value === undefined ? failed(errors) : { ok: true, value: crashLogOf(value, inCurrency) };
+  return value === undefined ? failed(errors) : { ok: true, value };
 }

@@ -19,11 +19,11 @@ export const crashLogFile = z.strictObject({
     .describe('Pieces broken, by the names of the forecast: `arm: 2`'),
 });
 
+/** What a pilot noted, the money in whatever currency. */
+export type CrashNotes = z.output<typeof crashLogFile>;
+
 /** @param inCurrency the money in the currency of the forecast, undefined where it has no rate */
-export function crashLogOf(
-  file: z.output<typeof crashLogFile>,
-  inCurrency: (money: Money) => number | undefined,
-): CrashLog {
+export function crashLogOf(file: CrashNotes, inCurrency: (money: Money) => number | undefined): CrashLog {
   const spent = file.money === undefined ? undefined : inCurrency(file.money);
   return {
     flights: file.flights,

@@ -52,7 +52,7 @@ export function askKnocks(file: string, options: AskKnocksOptions, io: Io): void
         ...[value, ...band].map((each) =>
           quantity === 'count'
             ? each.toFixed(1)
-            : formatQuantity(each, quantity, { currency: brief.currency }),
+            : formatQuantity(each, quantity, { currency: brief.currency, band }),
         ),
       ]),
       ['left', 'right', 'right', 'right'],

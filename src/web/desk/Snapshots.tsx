@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { lay, useDesk } from '../state/desk.ts';
+import { lay, logsOf, useDesk } from '../state/desk.ts';
 import { filesOf } from '../state/kept.ts';
 import { tell } from '../state/notices.ts';
 import { addSnapshot, removeSnapshot, type Snapshot, useSnapshots } from '../state/snapshots.ts';
@@ -10,11 +10,11 @@ export function Snapshots() {
   const snapshots = useSnapshots((state) => state.snapshots);
   const [name, setName] = useState('');
   const take = () => {
-    const { builds, came, brief } = useDesk.getState();
+    const { builds, came, logs, brief } = useDesk.getState();
     if (brief === undefined) return;
     addSnapshot({
       name: name.trim() || `snapshot ${snapshots.length + 1}`,
-      files: filesOf({ builds, came }, brief),
+      files: filesOf({ builds, came, logs }, brief),
     });
     setName('');
   };
@@ -73,6 +73,7 @@ async function goBackTo({ name, files }: Snapshot): Promise<void> {
   lay({
     builds: byId,
     came: Object.fromEntries(builds.map(({ id, came }) => [id, came])),
+    logs: logsOf(builds),
     aside: builds.slice(8).map(({ id }) => id),
     open: byId[open] ? open : (builds[0]?.id ?? ''),
     wants,

@@ -1,5 +1,6 @@
 import { useMemo } from 'react';
 import type { Manner } from '../../report/sayFigure.ts';
+import { CrashLog } from '../crashes/LaterCrashLog.tsx';
 import { FlyIt } from '../flown/LaterFlyIt.tsx';
 import { FigureRows } from '../parts/FigureRows.tsx';
 import { Schedule } from '../schedule/Schedule.tsx';
@@ -100,6 +101,16 @@ function Subject({
       build && tried === view ? { build, layout: view.layout, stations: assessment.stations } : undefined,
     [build, tried, view, assessment],
   );
+  const log = build && brief && (sheet === 'knocks' || sheet === 'money') && (
+    <CrashLog
+      key={open}
+      id={open}
+      build={build}
+      brief={brief}
+      manner={manner}
+      parts={assessment.data?.knocks?.parts.map(({ id }) => id) ?? []}
+    />
+  );
   if (drawings !== undefined) {
     const many = assessment.measures.filter((measure) => measure.sheet === sheet).length > MARGIN_HOLDS;
     const hits = sheet === 'knocks' ? assessment.data?.hits : undefined;
@@ -123,7 +134,10 @@ function Subject({
           build && brief && (sheet === 'flight' || sheet === 'wind') ? (
             <FlyIt build={build} brief={brief} sheet={sheet} manner={manner} />
           ) : (
-            hits && <HitTable hits={hits} manner={manner} />
+            <>
+              {hits && <HitTable hits={hits} manner={manner} />}
+              {log}
+            </>
           )
         }
         across={many && <div className="many">{figures}</div>}
@@ -133,7 +147,10 @@ function Subject({
   if (sheet === 'money') {
     return (
       <div className="stage">
-        <Bill money={assessment.money} manner={manner} />
+        <div className="bill-and-log">
+          <Bill money={assessment.money} manner={manner} />
+          {log}
+        </div>
         <aside className="margin" aria-label="Notes">
           <MarginNotes
             notes={findings.map((finding, i) => ({ key: `${finding.id} ${i}`, finding }))}

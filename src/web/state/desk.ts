@@ -2,6 +2,7 @@ import { temporal } from 'zundo';
 import { create } from 'zustand';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
+import type { CrashNotes } from '../../build/schema/crashLogFile.ts';
 import { usualWants, type Want } from '../../choose/wants.ts';
 import type { OpenBuild } from '../worker/protocol.ts';
 import { freeId } from './freeId.ts';
@@ -11,6 +12,8 @@ export interface DeskState {
   readonly builds: Readonly<Record<string, Build>>;
   /** The same as they came: shipped, copied, or read from a file. */
   readonly came: Readonly<Record<string, Build>>;
+  /** The pilot's own crash logs, by the build that was flown. */
+  readonly logs: Readonly<Record<string, CrashNotes>>;
   /** Not compared with the rest on the first sheet. */
   readonly aside: readonly string[];
   /** The build that the sheets show. */
@@ -23,11 +26,12 @@ export interface DeskState {
 
 /** The user's work: what undo goes back over. Answers of the worker live in `answers.ts`. */
 export const useDesk = create<DeskState>()(
-  temporal((): DeskState => ({ builds: {}, came: {}, aside: [], open: '', wants: [] }), {
+  temporal((): DeskState => ({ builds: {}, came: {}, logs: {}, aside: [], open: '', wants: [] }), {
     limit: 200,
     // Opening another build is no step of its own, but undo returns to the build it changes.
     equality: (past, now) =>
       past.builds === now.builds &&
+      past.logs === now.logs &&
       past.wants === now.wants &&
       past.brief === now.brief &&
       past.aside === now.aside,
@@ -49,6 +53,7 @@ export function layOut(
   useDesk.setState({
     builds: byId,
     came: Object.fromEntries(builds.map(({ id, came }) => [id, came])),
+    logs: logsOf(builds),
     aside: rest.aside ?? builds.slice(MOST_COMPARED).map(({ id }) => id),
     open: rest.open !== undefined && byId[rest.open] ? rest.open : (builds[0]?.id ?? ''),
     brief,
@@ -57,6 +62,10 @@ export function layOut(
   history().clear();
 }
 
+/** The logs that came with builds. */
+export const logsOf = (builds: readonly OpenBuild[]): DeskState['logs'] =>
+  Object.fromEntries(builds.flatMap(({ id, log }) => (log === undefined ? [] : [[id, log]])));
+
 export const openBuild = (id: string): void => useDesk.setState({ open: id });
 
 /** Changes a build, the open one unless told; one step of undo. */
@@ -64,6 +73,12 @@ export function change(edit: (build: Build) => Build, id = useDesk.getState().op
   const { builds } = useDesk.getState();
   const build = builds[id];
   if (build !== undefined) useDesk.setState({ builds: { ...builds, [id]: edit(build) } });
+}
+
+/** Writes a build's crash log anew, or puts it away; one step of undo. */
+export function noteCrashes(id: string, notes: CrashNotes | undefined): void {
+  const { [id]: _, ...rest } = useDesk.getState().logs;
+  useDesk.setState({ logs: notes === undefined ? rest : { ...rest, [id]: notes } });
 }
 
 /** As `change`, many in one gesture: the first makes a step of undo, the rest join it until `settle`. */
@@ -88,12 +103,14 @@ export function addBuild(build: Build): string {
 
 /** Takes a build off the desk; the last one stays. Undo brings it back. */
 export function removeBuild(id: string): void {
-  const { builds, open, aside } = useDesk.getState();
+  const { builds, open, aside, logs } = useDesk.getState();
   const { [id]: gone, ...rest } = builds;
+  const { [id]: _, ...otherLogs } = logs;
   const next = Object.keys(rest)[0];
   if (gone === undefined || next === undefined) return;
   useDesk.setState({
     builds: rest,
+    logs: otherLogs,
     open: open === id ? next : open,
     aside: aside.filter((each) => each !== id),
   });
@@ -138,7 +155,7 @@ export function asItCame(): void {
 
 /** Puts a whole desk in place of this one; one step of undo. */
 export function lay(
-  state: Pick<DeskState, 'builds' | 'came' | 'aside' | 'open' | 'wants'> & { brief: Brief },
+  state: Pick<DeskState, 'builds' | 'came' | 'logs' | 'aside' | 'open' | 'wants'> & { brief: Brief },
 ): void {
   useDesk.setState(state);
 }

@@ -2,6 +2,7 @@ import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import { briefData } from '../../build/write/briefData.ts';
 import { buildData } from '../../build/write/buildData.ts';
+import { crashLogData } from '../../build/write/crashLogData.ts';
 import type { Want } from '../../choose/wants.ts';
 import type { KeptBuild, KeptFiles } from '../worker/protocol.ts';
 import type { DeskState } from './desk.ts';
@@ -25,13 +26,22 @@ export interface KeptSnapshot {
 const buildText = (build: Build): string => JSON.stringify(buildData(build));
 const briefText = (brief: Brief): string => JSON.stringify(briefData(brief));
 
-export function filesOf({ builds, came }: Pick<DeskState, 'builds' | 'came'>, brief: Brief): KeptFiles {
+export function filesOf(
+  { builds, came, logs }: Pick<DeskState, 'builds' | 'came' | 'logs'>,
+  brief: Brief,
+): KeptFiles {
   return {
     brief: briefText(brief),
     builds: Object.entries(builds).map(([id, build]): KeptBuild => {
       const text = buildText(build);
       const first = came[id] ?? build;
-      return { id, text, came: first === build ? text : buildText(first) };
+      const log = logs[id];
+      return {
+        id,
+        text,
+        came: first === build ? text : buildText(first),
+        ...(log === undefined ? {} : { log: JSON.stringify(crashLogData(log)) }),
+      };
     }),
   };
 }
@@ -74,7 +84,8 @@ const isFiles = (raw: unknown): raw is KeptFiles =>
       isRecord(each) &&
       typeof each.id === 'string' &&
       typeof each.text === 'string' &&
-      typeof each.came === 'string',
+      typeof each.came === 'string' &&
+      (each.log === undefined || typeof each.log === 'string'),
   );
 
 const isWant = (raw: unknown): raw is Want =>

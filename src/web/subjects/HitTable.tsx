@@ -1,4 +1,5 @@
 import type { HitsReport } from '../../assess/parts/airframeData.ts';
+import { loadPathWords } from '../../report/loadPath.ts';
 import { type Manner, sayInWords } from '../../report/sayFigure.ts';
 
 /** Every way an arm is struck against every surface: how often it breaks, and from what speed on. */
@@ -56,8 +57,9 @@ export function HitTable({ hits, manner }: { readonly hits: HitsReport; readonly
       </section>
       <p className="figure-says">
         How many break at that speed, of the weakest arm; the scatter of carbon between makers and batches is
-        in it. In a level drop the {hits.landsFirst.what} meets the ground first.
+        in it.
       </p>
+      <p className="figure-says">{loadPathWords(hits, (value) => sayInWords(value, 'length', manner))}</p>
     </section>
   );
 }

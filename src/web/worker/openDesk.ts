@@ -76,6 +76,11 @@ export function openDesk(): Desk {
       const { flyView } = await import('./flyView.ts');
       return flyView(ask, shelf, tell);
     },
+    judgeLog: async (ask) => {
+      const { crashLogView } = await import('./crashLogView.ts');
+      return crashLogView(ask, shelf);
+    },
+    readLog: async (text, file) => (await readers()).readLog(text, file),
     lend: async (port) => {
       const { searchHand } = await import('./searchHand.ts');
       expose(

@@ -2,10 +2,12 @@ import type { Assessment } from '../../assess/assessment.ts';
 import type { PartResult } from '../../assess/parts/types.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
+import type { CrashNotes } from '../../build/schema/crashLogFile.ts';
 import type { PartKind } from '../../build/schema/partKinds.ts';
 import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import type { CraftSolids } from '../../report/solids/solidsOf.ts';
+import type { CrashLogAsk, CrashLogRead, CrashLogView } from './crashLogProtocol.ts';
 import type { FlyAsk, FlyView } from './flyProtocol.ts';
 import type { DraftRead, Drive, OwnPart, PartDraft, PartField } from './ownPartProtocol.ts';
 import type { PartsListAsk, PartsListView } from './partsListProtocol.ts';
@@ -35,6 +37,9 @@ export interface Desk {
   readonly tune: (ask: TuneAsk) => Promise<TuneView>;
   /** Flies one scene; `tell` is given the share that is done. */
   readonly fly: (ask: FlyAsk, tell: (share: number) => void) => Promise<FlyView>;
+  /** Holds a pilot's own log against the forecast of a build. */
+  readonly judgeLog: (ask: CrashLogAsk) => Promise<CrashLogView>;
+  readonly readLog: (text: string, file: string) => Promise<CrashLogRead>;
   /** Does pieces of a search for a foreman who holds the other end of the port. */
   readonly lend: (port: MessagePort) => Promise<void>;
   /** Searches the shelf with workers lent by their ports; see `searchForeman.ts`. */
@@ -80,12 +85,15 @@ export interface KeptBuild {
   readonly text: string;
   /** As it came to the desk, to go back to. */
   readonly came: string;
+  /** The pilot's own crash log of it. */
+  readonly log?: string;
 }
 
 export interface OpenBuild {
   readonly id: string;
   readonly build: Build;
   readonly came: Build;
+  readonly log?: CrashNotes;
 }
 
 export interface Opened {

@@ -1,6 +1,7 @@
 import { type FileError, fileErrorText, type Reading } from '../../build/read/fileError.ts';
 import { parseText } from '../../build/read/parseText.ts';
 import { readBrief, readBuild } from '../../build/read/readBuild.ts';
+import { readCrashNotes } from '../../build/read/readCrashLog.ts';
 import { readShelf } from '../../build/read/readShelf.ts';
 import { BRIEF_FORMAT, type Brief } from '../../build/schema/brief.ts';
 import { BUILD_FORMAT } from '../../build/schema/build.ts';
@@ -11,6 +12,7 @@ export { offShelf, ontoShelf } from '../../build/lists/ontoShelf.ts';
 export { draftPart, ownParts, partFields } from './ownParts.ts';
 export { partsListView } from './partsList.ts';
 
+import type { CrashLogRead } from './crashLogProtocol.ts';
 import type { FileRead, KeptBuild, OpenBuild } from './protocol.ts';
 
 const SHELF: Readonly<Record<string, string>> = import.meta.glob('../../../shelf/*.yaml', {
@@ -71,10 +73,24 @@ export function readAny(text: string, file: string): FileRead {
 }
 
 /** A build that was kept; one that can't be read any more is left out and told. */
-export function readKeptBuild({ id, text, came }: KeptBuild, faults: string[]): readonly OpenBuild[] {
+export function readKeptBuild({ id, text, came, log }: KeptBuild, faults: string[]): readonly OpenBuild[] {
   const build = taken(readBuild(text, id), faults)?.build;
   if (build === undefined) return [];
-  return [{ id, build, came: came === text ? build : (taken(readBuild(came, id), faults)?.build ?? build) }];
+  const notes = log === undefined ? undefined : taken(readCrashNotes(log, `crash log of ${id}`), faults);
+  return [
+    {
+      id,
+      build,
+      came: came === text ? build : (taken(readBuild(came, id), faults)?.build ?? build),
+      ...(notes === undefined ? {} : { log: notes }),
+    },
+  ];
+}
+
+/** A crash log that a user gave. */
+export function readLog(text: string, file: string): CrashLogRead {
+  const read = readCrashNotes(text, file);
+  return read.ok ? { ok: true, notes: read.value } : { ok: false, reasons: inWords(read.errors) };
 }
 
 export const readKeptBrief = (text: string, faults: string[]): Brief | undefined =>
