@@ -70,11 +70,13 @@ const modeTable = (modes: readonly Mode[]) =>
   );
 
 const stiffnessLine = ({ x, y, z }: ArmAnswer['tipStiffness']) =>
-  `tip stiffness ${kilo(x)} along, ${kilo(y)} across, ${kilo(z)} up`;
+  `tip stiffness ${perMetre(x)} along, ${perMetre(y)} across, ${perMetre(z)} up`;
 
 const stressLine = (stress: NonNullable<ArmAnswer['stress']>) =>
   `Stress there: ${mega(stress.alongArm)} along the arm, ${mega(stress.inPlaneShear)} shear in the plate, ${mega(stress.throughShear)} between plies.`;
 
-const kilo = (stiffness: number) => `${(stiffness / 1000).toPrecision(3)} kN/m`;
+/** Three digits; along itself an arm is hundreds of times as stiff as across. */
+const perMetre = (stiffness: number) =>
+  stiffness < 1e6 ? `${(stiffness / 1e3).toPrecision(3)} kN/m` : `${(stiffness / 1e6).toPrecision(3)} MN/m`;
 const mega = (stress: number) => `${(stress / 1e6).toPrecision(3)} MPa`;
 const millimetres = (metres: number) => `${(metres * 1000).toPrecision(3)} mm`;
