@@ -1,28 +1,11 @@
-import { readFileSync } from 'node:fs';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { readCrashNotes } from '../../src/build/read/readCrashLog.ts';
 import { flightList } from '../../src/web/crashes/flightList.ts';
-import { launch, openPage, settled, workedOut } from './launch.ts';
-import { servePage } from './servePage.ts';
+import { openBench, saved, turnTo } from './browser.ts';
+import { anotherTab } from './launch.ts';
 
-let browser: Browser;
-let server: Awaited<ReturnType<typeof servePage>>;
-beforeAll(async () => {
-  [browser, server] = await Promise.all([launch(), servePage()]);
-});
-afterAll(async () => {
-  await browser.close();
-  server.close();
-});
-
-async function visit(sheet = 'knocks') {
-  const watched = await openPage(browser);
-  await watched.page.goto(`${server.address}#${sheet}`);
-  await settled(watched.page);
-  await workedOut(watched.page);
-  return watched;
-}
+const { address, visit } = openBench();
 
 const log = (page: Page) => page.getByRole('region', { name: 'your own crash log' });
 
@@ -37,7 +20,7 @@ const row = (page: Page, name: string) => log(page).getByRole('row', { name: new
 
 describe('a crash log of one’s own', () => {
   it('is held against the forecast, kept with the desk, and goes back with undo', async () => {
-    const { page, complaints } = await visit();
+    const { page, complaints } = await visit('knocks');
     await enter(page, 'flights flown', '24');
     await enter(page, 'of them ended in a crash', '5, 2 11');
     await enter(page, 'spent on repairs', '41.50');
@@ -54,15 +37,13 @@ describe('a crash log of one’s own', () => {
       .waitFor();
 
     // The same log on the money sheet.
-    await page.getByRole('tab', { name: 'money' }).click();
+    await turnTo(page, 'money');
     await row(page, 'repairs 41.50').waitFor();
 
     await page.getByText('kept in this browser').waitFor();
-    const again = await page.context().newPage();
+    const again = await anotherTab(page.context());
     await page.close();
-    await again.goto(`${server.address}#knocks`);
-    await settled(again);
-    await workedOut(again);
+    await again.goto(`${address()}#knocks`);
     await row(again, 'crashes 3').waitFor();
 
     await enter(again, 'of them ended in a crash', '2, 5');
@@ -71,11 +52,10 @@ describe('a crash log of one’s own', () => {
     await again.getByRole('button', { name: 'undo' }).click();
     await row(again, 'crashes 3').waitFor();
     expect(complaints).toEqual([]);
-    await again.context().close();
   });
 
   it('refuses what is no list of flights, and says what one looks like', async () => {
-    const { page } = await visit();
+    const { page } = await visit('knocks');
     await enter(page, 'flights flown', '10');
     await enter(page, 'of them ended in a crash', '4, 12');
     await log(page).getByText('numbers of flights from 1 to 10, like 2, 5, 11').waitFor();
@@ -85,11 +65,10 @@ describe('a crash log of one’s own', () => {
     // Fewer flights than the last crash would leave it outside.
     await enter(page, 'flights flown', '3');
     await log(page).getByText('from 4 to 1000').waitFor();
-    await page.context().close();
   });
 
   it('comes from the file that the command line reads, and goes into one', async () => {
-    const { page } = await visit();
+    const { page } = await visit('knocks');
     const chooser = log(page).getByLabel('crash log to take in');
     await chooser.setInputFiles({
       name: 'mine.yaml',
@@ -99,11 +78,8 @@ describe('a crash log of one’s own', () => {
     await judged(page);
     await row(page, 'crashes 2').waitFor();
     await row(page, 'propeller, broken 4').waitFor();
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      log(page).getByRole('button', { name: 'save the log' }).click(),
-    ]);
-    const read = readCrashNotes(readFileSync(await download.path(), 'utf8'), 'saved');
+    const file = await saved(log(page).getByRole('button', { name: 'save the log' }));
+    const read = readCrashNotes(file.toString(), 'saved');
     expect(read.ok && read.value).toEqual({
       flights: 30,
       crashedOn: [3, 9],
@@ -121,13 +97,11 @@ describe('a crash log of one’s own', () => {
 
     await log(page).getByRole('button', { name: 'put the log away' }).click();
     await row(page, 'crashes').waitFor({ state: 'detached' });
-    await page.context().close();
   });
 
   it('stands beside what meets an obstacle first', async () => {
-    const { page } = await visit();
+    const { page } = await visit('knocks');
     await page.getByText(/Ahead, propellers apart, the .+ furthest, by/).waitFor();
-    await page.context().close();
   });
 });
 
