@@ -64,8 +64,14 @@ export function spinMark(centre: Point, r: number, clockwise: boolean, at: numbe
   return { kind: 'path', ink, d: arcPath(centre, r, from, to) + strokes([barb(0.45), barb(-0.45)]) };
 }
 
-/** A ruled bar of `length` mm in alternate black and white, with its figures. */
-export function scaleBar(at: Point, step: number, count: number, pen: number): readonly Shape[] {
+/** A ruled bar of `count` steps [mm] in alternate black and white, with what it is long. */
+export function scaleBar(
+  at: Point,
+  step: number,
+  count: number,
+  pen: number,
+  says: string,
+): readonly Shape[] {
   const height = 4 * pen;
   const shapes: Shape[] = [];
   for (let i = 0; i < count; i++) {
@@ -81,7 +87,7 @@ export function scaleBar(at: Point, step: number, count: number, pen: number): r
       y: at.y - 5 * pen,
       size: 10 * pen,
       anchor: 'middle',
-      text: i === 0 ? '0' : `${i * step} mm`,
+      text: i === 0 ? '0' : says,
     });
   }
   return shapes;

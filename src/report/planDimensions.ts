@@ -31,14 +31,14 @@ function diameter(aircraft: AircraftPicture, pen: number): readonly Shape[] {
   const at = seenFromAbove(rotor.at);
   const slant = rotor.propellerRadius * 1000 * Math.SQRT1_2;
   const edge = { x: at.x + slant, y: at.y + slant };
-  const knee = { x: edge.x + 12 * pen, y: edge.y + 12 * pen };
-  const end = { x: knee.x + 8 * pen, y: knee.y };
+  const knee = { x: edge.x + 10 * pen, y: edge.y + 10 * pen };
+  const end = { x: knee.x + 4 * pen, y: knee.y };
   return [
     { kind: 'path', ink: 'dimension', d: openPath([edge, knee, end]) },
     {
       kind: 'text',
       hand: 'dimension',
-      x: end.x + 4 * pen,
+      x: end.x + 3 * pen,
       y: end.y + 4 * pen,
       size: 11 * pen,
       anchor: 'start',

@@ -1,4 +1,5 @@
 import { withUnit } from '../units/formatQuantity.ts';
+import type { UnitSystem } from '../units/shownUnits.ts';
 import type { AircraftPicture, SlabPicture } from './aircraftPicture.ts';
 import { hatch } from './hatch.ts';
 import { balanceMark, scaleBar, thrustMark } from './marks.ts';
@@ -15,14 +16,22 @@ interface PlanOptions {
   readonly detail: 'small' | 'full';
   /** What lies over a full drawing; all of it when absent. */
   readonly overlays?: readonly PlanOverlay[];
+  /** Of the scale bar; metric when absent. */
+  readonly system?: UnitSystem;
 }
+
+/** [mm] */
+const INCH = 25.4;
 
 /** What can be laid over the plan or left off. */
 export const PLAN_OVERLAYS = ['dimensions', 'figures', 'balance', 'camera view'] as const;
 export type PlanOverlay = (typeof PLAN_OVERLAYS)[number];
 
 /** The aircraft from above, nose up the sheet, to scale. For its height see `sideDrawing`. */
-export function planDrawing(aircraft: AircraftPicture, { pen, detail, overlays }: PlanOptions): Drawing {
+export function planDrawing(
+  aircraft: AircraftPicture,
+  { pen, detail, overlays, system }: PlanOptions,
+): Drawing {
   if (!(pen > 0)) throw new RangeError(`pen must be above 0 mm, got ${pen}`);
   const extent = planExtent(aircraft);
   const full = detail === 'full';
@@ -61,7 +70,12 @@ export function planDrawing(aircraft: AircraftPicture, { pen, detail, overlays }
     shapes.push(...aircraft.rotors.flatMap((rotor, i) => rotorLabel(rotor, i, aircraft, pen)));
   if (over('dimensions')) shapes.push(...planDimensions(aircraft, extent, pen));
   if (full) {
-    shapes.push(...scaleBar({ x: extent.left, y: extent.top + extent.height + 48 * pen }, 10, 5, pen));
+    const foot = { x: extent.left, y: extent.top + extent.height + 48 * pen };
+    shapes.push(
+      ...(system === 'imperial'
+        ? scaleBar(foot, INCH / 2, 4, pen, '2 in')
+        : scaleBar(foot, 10, 5, pen, '50 mm')),
+    );
   }
   return {
     frame: full

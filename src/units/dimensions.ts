@@ -25,6 +25,7 @@ export const DIMENSIONS = {
     unit('km', 1e3),
     unit('in', inch, ['inch', '"']),
     unit('ft', 12 * inch),
+    unit('mi', 5280 * 12 * inch),
   ]),
   mass: dimension('kg', [
     unit('g', 1e-3),

@@ -49,7 +49,7 @@ export function shownIn(
     case 'length':
       return metric
         ? unit('length', size < 1 ? 'mm' : size < 2000 ? 'm' : 'km')
-        : unit('length', size < 0.6 ? 'in' : 'ft');
+        : unit('length', size < 0.6 ? 'in' : size < 1600 ? 'ft' : 'mi');
     case 'force':
       return unit('force', 'gf');
     case 'torque':

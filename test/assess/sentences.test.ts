@@ -14,11 +14,12 @@ const FACTORS: Readonly<Record<string, number>> = {
   'm/s': 1,
   in: 0.0254,
   ft: 0.3048,
+  mi: 1609.344,
   oz: 0.028349523125,
   lb: 0.45359237,
   mph: 0.44704,
 };
-const MARKED = /(-?[\d.]+(?: to -?[\d.]+)?)\u00a0(mm|km|m\/s|m|kg|g|degC|in|ft|oz|lb|mph|degF)(?![\w/])/g;
+const MARKED = /(-?[\d.]+(?: to -?[\d.]+)?)\u00a0(mm|km|m\/s|m|kg|g|degC|in|ft|mi|oz|lb|mph|degF)(?![\w/])/g;
 const UNMARKED = /\d (mm|cm|m|km|kg|g|m\/s|degC)(?![\w/])/;
 
 /** Rules whose sentences are about sizes that parts go by, and those that quote the law. */
@@ -77,7 +78,7 @@ describe('sentences of the demo builds in imperial units', () => {
       const [was, now] = [text, told].map((each) => [...each.matchAll(MARKED)]);
       for (const [i, [, numbers, unit]] of was!.entries()) {
         const [, turned, other] = now![i]!;
-        expect(['in', 'ft', 'oz', 'lb', 'mph', 'degF'], told).toContain(other);
+        expect(['in', 'ft', 'mi', 'oz', 'lb', 'mph', 'degF'], told).toContain(other);
         const ends = turned!.split(' to ');
         for (const [k, number] of numbers!.split(' to ').entries()) {
           const back = inSI(Number(ends[k]), other!);

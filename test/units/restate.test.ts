@@ -16,7 +16,8 @@ describe('a sentence in the other system of units', () => {
     ['Only 4~mm left.', 'Only 0.16~in left.'],
     ['between 4.8 to 5.4~mm.', 'between 0.19 to 0.21~in.'],
     ['850~mm out', '2.8~ft out'],
-    ['2000~m out; 2.4~km home', '6600~ft out; 7900~ft home'],
+    ['2000~m out; 2.4~km home', '1.2~mi out; 1.5~mi home'],
+    ['500~m out', '1600~ft out'],
     ['33~g more', '1.2~oz more'],
     ['651~g, pack included', '1.44~lb, pack included'],
     ['+8.95~g', '+0.316~oz'],
@@ -62,7 +63,7 @@ describe('a sentence in the other system of units', () => {
         );
         const [number, unit] = restate(metric!, { system: 'imperial' }).split('\u00a0');
         // Where rounding carries the metric text over a change of unit both units are right.
-        const inches = { in: 1, ft: 12, oz: 1, lb: 16 };
+        const inches = { in: 1, ft: 12, mi: 63360, oz: 1, lb: 16 };
         const size = (text: string, of: string | undefined) =>
           Number(text) * ((of !== undefined && inches[of as keyof typeof inches]) || 1);
         const [ownNumber, ownUnit] = own!.split('\u00a0');
@@ -79,7 +80,7 @@ describe('a sentence in the other system of units', () => {
       fc.property(shown, ({ quantity, value, share }) => {
         const band = [value * (1 - share), value * (1 + share)] as const;
         const text = restate(formatBand(value, band, quantity), { system: 'imperial' });
-        expect(text).toMatch(/^-?[\d.]+ to -?[\d.]+\u00a0(in|ft|oz|lb|mph|degF)$/);
+        expect(text).toMatch(/^-?[\d.]+ to -?[\d.]+\u00a0(in|ft|mi|oz|lb|mph|degF)$/);
         const [low, high] = text.split('\u00a0')[0]!.split(' to ').map(Number);
         expect(low).toBeLessThanOrEqual(high!);
       }),

@@ -32,7 +32,7 @@ export function BriefSheet({ manner }: { readonly manner: Manner }) {
         <h2>What is it for, and for whom?</h2>
         <WhatFor brief={brief} />
         <Where brief={brief} manner={manner} />
-        <Money brief={brief} />
+        <Money brief={brief} manner={manner} />
         <Owned brief={brief} />
       </div>
       <aside className="brief-answers" aria-label="Answers" aria-live="polite">
@@ -231,7 +231,8 @@ function Where({ brief, manner }: { readonly brief: Brief; readonly manner: Mann
   );
 }
 
-function Money({ brief }: { readonly brief: Brief }) {
+function Money({ brief, manner }: { readonly brief: Brief; readonly manner: Manner }) {
+  const { mass } = entryUnits(manner.system ?? 'metric');
   return (
     <Question asks="What are the limits?">
       <NumberEntry
@@ -249,12 +250,14 @@ function Money({ brief }: { readonly brief: Brief }) {
       <NumberEntry
         label="heaviest, all-up"
         decimals={1}
-        unit="g"
-        min={5}
-        max={25000}
+        unit={mass.text}
+        min={Math.ceil(mass.shown(0.005))}
+        max={Math.floor(mass.shown(25))}
         optional
-        value={brief.massLimit === undefined ? undefined : brief.massLimit * 1000}
-        onEnter={(value) => (value === undefined ? without('massLimit') : put({ massLimit: value / 1000 }))}
+        value={brief.massLimit === undefined ? undefined : mass.shown(brief.massLimit)}
+        onEnter={(value) =>
+          value === undefined ? without('massLimit') : put({ massLimit: mass.meant(value) })
+        }
       />
       <NumberEntry
         label="packs to buy"

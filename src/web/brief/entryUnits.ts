@@ -13,6 +13,7 @@ export function entryUnits(system: UnitSystem) {
   return {
     speed: unitOf('speed', metric ? 'm/s' : 'mph'),
     height: unitOf('length', metric ? 'm' : 'ft'),
+    mass: unitOf('mass', metric ? 'g' : 'oz'),
     temperature: unitOf('temperature', metric ? 'degC' : 'degF'),
   };
 }

@@ -1,6 +1,7 @@
 import type { Assessment } from '../../assess/assessment.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Manner } from '../../report/sayFigure.ts';
+import { useWords } from '../state/manner.ts';
 import { fiveAnswers } from './fiveAnswers.ts';
 
 interface Props {
@@ -11,6 +12,7 @@ interface Props {
 
 /** What a newcomer asks first, answered in words for one build. */
 export function FiveAnswers({ assessment, brief, manner }: Props) {
+  const words = useWords();
   return (
     <ol className="five" aria-label={`A newcomer's questions, answered for ${assessment.build}`}>
       {fiveAnswers(assessment, brief, manner).map(({ asks, short, says, tone }) => (
@@ -18,7 +20,7 @@ export function FiveAnswers({ assessment, brief, manner }: Props) {
           <h3>{asks}</h3>
           <p className="answer-short">{short}</p>
           {says.map((line) => (
-            <p key={line}>{line}</p>
+            <p key={line}>{words(line)}</p>
           ))}
         </li>
       ))}

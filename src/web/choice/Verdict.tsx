@@ -63,11 +63,11 @@ export function Verdict({ candidates, comparison, turning, wants, manner }: Prop
               <li key={flip.measure}>
                 <b>{candidates[flip.leader]?.letter}</b> leads if {label(flip.measure)} counts{' '}
                 {flip.to > flip.from
-                  ? `${flip.to} or more`
+                  ? words(`${flip.to} or more`)
                   : flip.to === 0
                     ? 'nothing'
-                    : `${flip.to} or less`}
-                <small>now {flip.from}</small>
+                    : words(`${flip.to} or less`)}
+                <small>now {words(String(flip.from))}</small>
               </li>
             ))}
             {turning.length === 0 && wants.length > 0 && <li>No single weight turns it.</li>}

@@ -3,7 +3,6 @@ import type { Finding, Measure } from '../../assess/types.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import { type Manner, sayBand, sayFigure } from '../../report/sayFigure.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
-import { restate } from '../../units/restate.ts';
 
 /** One of the five questions with its answer in words. */
 export interface Answer {
@@ -33,13 +32,12 @@ const MONEY: readonly string[] = ['over-budget', 'budget-currency', 'unpriced'];
 
 /** The first four questions of a newcomer for one build; which one and why is `Verdict`'s to tell. */
 export function fiveAnswers(assessment: Assessment, brief: Brief, manner: Manner): readonly Answer[] {
-  const answers = [
+  return [
     rightForMe(assessment, brief),
     partsFit(assessment),
     spending(assessment, brief, manner),
     minutes(assessment, manner),
   ];
-  return answers.map((answer) => ({ ...answer, says: answer.says.map((line) => restate(line, manner)) }));
 }
 
 function rightForMe({ findings, fit }: Assessment, brief: Brief): Answer {

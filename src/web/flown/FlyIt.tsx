@@ -1,4 +1,4 @@
-import { useMemo } from 'react';
+import { useLayoutEffect, useMemo, useRef } from 'react';
 import type { Flown, Scene } from '../../assess/fly/types.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
@@ -8,6 +8,8 @@ import { formatQuantity } from '../../units/formatQuantity.ts';
 import { DrawingView } from '../parts/DrawingView.tsx';
 import { useSize } from '../parts/useSize.ts';
 import { flownOf, startFlying, stopFlying, useFlying } from '../state/flying.ts';
+import { useWords } from '../state/manner.ts';
+import type { FlyView } from '../worker/flyProtocol.ts';
 
 export interface FlyItProps {
   readonly build: Build;
@@ -35,10 +37,12 @@ const KNOWN = 0.05;
 
 /** The six-degree-of-freedom simulation, flown when asked: histories over time, and its figures beside the closed forms'. */
 export default function FlyIt({ build, brief, sheet, manner }: FlyItProps) {
+  const words = useWords();
   const flying = useFlying();
-  const { busy, share, ask } = flying;
+  const { is, share, ask } = flying;
   const view = flownOf(flying, build, brief);
   const here = ask !== undefined && SCENES[sheet].includes(ask.scene);
+  const starter = useRef<HTMLButtonElement>(null);
   return (
     <section className="fly-it" aria-label="flown by the simulation">
       <h3>Flown by the simulation</h3>
@@ -48,37 +52,66 @@ export default function FlyIt({ build, brief, sheet, manner }: FlyItProps) {
             type="button"
             className="plain-button"
             key={scene}
+            ref={ask?.scene === scene ? starter : null}
             onClick={() => void startFlying({ build, brief, scene, seed: SEED })}
           >
             {WORDS[scene]}
           </button>
         ))}
-        {busy && here && (
+        {is === 'flying' && here && (
           <>
             <progress aria-label="flight" max={1} value={share} />
-            <button type="button" className="plain-button" onClick={stopFlying}>
-              stop
-            </button>
+            <StopButton onGone={() => starter.current?.focus()} />
           </>
         )}
         <span className="search-words" role="status">
-          {here && !busy && view !== undefined && !view.ok && `It can not be flown: ${view.reason}.`}
-          {here && !busy && view === undefined && 'Changed since it was flown.'}
-          {here && busy && 'flying'}
-          {here && !busy && view?.ok === true && 'flown'}
+          {here && words(standing(is, view))}
         </span>
       </div>
-      {here && view?.ok === true && <FlownView flown={view.flown} manner={manner} />}
+      {here && is === 'done' && view?.ok === true && <FlownView flown={view.flown} manner={manner} />}
     </section>
   );
 }
 
+function standing(is: 'idle' | 'flying' | 'stopped' | 'done', view: FlyView | undefined): string {
+  switch (is) {
+    case 'idle':
+      return '';
+    case 'flying':
+      return 'flying';
+    case 'stopped':
+      return 'Stopped before its end.';
+    case 'done':
+      if (view === undefined) return 'Changed since it was flown.';
+      return view.ok ? 'flown' : `It can not be flown: ${view.reason}.`;
+  }
+}
+
+/** Gone with the end of the flight, it hands the focus on rather than drop it. */
+function StopButton({ onGone }: { readonly onGone: () => void }) {
+  const button = useRef<HTMLButtonElement>(null);
+  const gone = useRef(onGone);
+  gone.current = onGone;
+  useLayoutEffect(() => {
+    const own = button.current;
+    return () => {
+      if (document.activeElement === own) gone.current();
+    };
+  }, []);
+  return (
+    <button type="button" className="plain-button" ref={button} onClick={stopFlying}>
+      stop
+    </button>
+  );
+}
+
 function FlownView({ flown, manner }: { readonly flown: Flown; readonly manner: Manner }) {
+  const words = useWords();
   const [ref, { width }] = useSize<HTMLDivElement>();
   const wide = Math.min(width, WIDEST);
   const drawings = useMemo(
-    () => (wide > 0 ? traceDrawings(flown.trace, flown.motors, flown.says, wide) : []),
-    [flown, wide],
+    () => (wide > 0 ? traceDrawings(flown.trace, flown.motors, flown.says, wide, manner.system) : []),
+    [flown, wide, manner.system],
   );
   const { system, mark } = manner;
   const say = (value: number, quantity: Flown['figures'][number]['quantity']) =>
@@ -89,7 +122,7 @@ function FlownView({ flown, manner }: { readonly flown: Flown; readonly manner: 
     });
   return (
     <div ref={ref}>
-      <p>{flown.says}</p>
+      <p>{words(flown.says)}</p>
       {drawings.map((drawing, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: the panels keep their order
         <DrawingView key={i} drawing={drawing} pen={1} className="chart" />
@@ -108,7 +141,7 @@ function FlownView({ flown, manner }: { readonly flown: Flown; readonly manner: 
           <tbody>
             {flown.figures.map(({ id, label, quantity, closedForm, simulated }) => (
               <tr key={id}>
-                <th scope="row">{label}</th>
+                <th scope="row">{words(label)}</th>
                 <td>{closedForm === undefined ? 'none' : say(closedForm, quantity)}</td>
                 <td>{say(simulated, quantity)}</td>
               </tr>
@@ -119,7 +152,7 @@ function FlownView({ flown, manner }: { readonly flown: Flown; readonly manner: 
       <ul className="fly-how">
         {flown.figures.map(({ id, label, how }) => (
           <li key={id}>
-            {label}: {how}
+            {words(label)}: {words(how)}
           </li>
         ))}
       </ul>

@@ -2,7 +2,9 @@ import { useId, useState } from 'react';
 import { decimalMark } from '../state/decimalMark.ts';
 
 /** A number as typed, with a point; what does not read as one comes back as it is. */
-function plainNumber(text: string): string {
+function plainNumber(typed: string): string {
+  // Spaces part thousands in some languages.
+  const text = typed.replace(/(?<=\d)[\s\u202f](?=\d{3})/g, '');
   const both = text.includes(',') && text.includes('.');
   if (!both) return text.replace(',', '.');
   const thousands = decimalMark === ',' ? /\./g : /,/g;

@@ -5,7 +5,7 @@ import { NumberEntry } from '../parts/NumberEntry.tsx';
 import { Picker } from '../schedule/Picker.tsx';
 import { useDesk } from '../state/desk.ts';
 import { turnTo } from '../state/place.ts';
-import { LIMIT_FIELDS, SEAT_WORDS, setLimit, tickSeat, useAsk } from './ask.ts';
+import { limitFields, SEAT_WORDS, setLimit, tickSeat, useAsk } from './ask.ts';
 
 interface Props {
   readonly brief: Brief;
@@ -59,7 +59,7 @@ export function AskForm({ brief, manner, label, disabled }: Props) {
           </button>
         </p>
         <div className="question-fields">
-          {LIMIT_FIELDS.map((field) => {
+          {limitFields(manner.system ?? 'metric').map((field) => {
             const set = limits.find(
               ({ measure, [field.side]: end }) => measure === field.measure && end !== undefined,
             );

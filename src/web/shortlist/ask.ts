@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { SearchSeat } from '../../choose/shortlist/space.ts';
 import type { HardLimit } from '../../choose/shortlist/types.ts';
+import type { UnitSystem } from '../../units/shownUnits.ts';
 
 /** What may be searched, as a person says it. */
 export const SEAT_WORDS: readonly (readonly [SearchSeat, string])[] = [
@@ -25,7 +26,11 @@ export interface LimitField {
   readonly decimals: number;
 }
 
-export const LIMIT_FIELDS: readonly LimitField[] = [
+/** Per ounce and per inch, NIST SP 811 appendix B. */
+const OUNCE = 0.45359237 / 16;
+const INCH = 0.0254;
+
+const FIELDS: readonly LimitField[] = [
   {
     measure: 'flown-time',
     side: 'least',
@@ -63,6 +68,15 @@ export const LIMIT_FIELDS: readonly LimitField[] = [
     decimals: 0,
   },
 ];
+
+/** Where the units are others: of the same limits. */
+const IMPERIAL: Readonly<Record<string, Pick<LimitField, 'unit' | 'factor' | 'max' | 'decimals'>>> = {
+  g: { unit: 'oz', factor: OUNCE, max: 880, decimals: 1 },
+  mm: { unit: 'in', factor: INCH, max: 59, decimals: 1 },
+};
+
+export const limitFields = (system: UnitSystem): readonly LimitField[] =>
+  system === 'metric' ? FIELDS : FIELDS.map((field) => ({ ...field, ...IMPERIAL[field.unit] }));
 
 interface Ask {
   /** The build whose other parts stay; the open one when absent. */

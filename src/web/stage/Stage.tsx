@@ -10,6 +10,7 @@ import { DrawingView } from '../parts/DrawingView.tsx';
 import { useSize } from '../parts/useSize.ts';
 import { useWindowHeight } from '../parts/useWindowHeight.ts';
 import { RoundSwitch, roundHeight, useManner3d } from '../solid/RoundSwitch.tsx';
+import { useUnits } from '../state/manner.ts';
 import { usePicked } from '../state/picked.ts';
 import { boardPen, CHART, LEVEL } from './boardPen.ts';
 import { Handles } from './Handles.tsx';
@@ -43,6 +44,7 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
   const [boardRef, { width }] = useSize<HTMLDivElement>();
   const stageRef = useRef<HTMLDivElement>(null);
   const windowHeight = useWindowHeight();
+  const system = useUnits((units) => units.system);
   const [overlays, setOverlays] = useState<readonly PlanOverlay[]>(PLAN_OVERLAYS);
   const [leaders, setLeaders] = useState(true);
   const [held, setHeld] = useState<number>();
@@ -58,8 +60,8 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
   // While a part is dragged the scale stands still under the hand.
   const pen = held ?? fitted;
   const drawing = useMemo(
-    () => (pen > 0 ? planDrawing(aircraft, { pen, detail: 'full', overlays }) : undefined),
-    [aircraft, pen, overlays],
+    () => (pen > 0 ? planDrawing(aircraft, { pen, detail: 'full', overlays, system }) : undefined),
+    [aircraft, pen, overlays, system],
   );
   const side = useMemo(() => {
     if (drawing === undefined || chart !== undefined) return undefined;

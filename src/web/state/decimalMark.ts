@@ -16,18 +16,21 @@ export const localCount = (count: number): string =>
 
 // A number in a sentence: not `M1.4`, not a version, not the printed size of a propeller (`5.1 x 3.6`).
 const DECIMALS = /(?<![\w.])(\d+)\.(\d+)(?![\w.])(?! x )/g;
-const WORDS = new Set(['says', 'remedy', 'how', 'why', 'title', 'source', 'text']);
 
-export const localText = (text: string): string =>
-  decimalMark === '.' ? text : text.replace(DECIMALS, '$1,$2');
-
-/** An answer of the worker with its sentences as they are read here; its numbers stay numbers. */
-export function localWords<T>(answer: T, inWords = false): T {
-  if (decimalMark === '.') return answer;
-  if (typeof answer === 'string') return (inWords ? localText(answer) : answer) as T;
-  if (Array.isArray(answer)) return answer.map((each) => localWords(each, inWords)) as T;
-  if (typeof answer !== 'object' || answer === null || ArrayBuffer.isView(answer)) return answer;
-  return Object.fromEntries(
-    Object.entries(answer).map(([key, value]) => [key, localWords(value, WORDS.has(key))]),
-  ) as T;
+/** Makes the numbers of a sentence read as here; what is called by one of the names stays (`Tiller 2.4`). */
+export function localText(text: string, names: readonly string[] = []): string {
+  if (decimalMark === '.' || !text.includes('.')) return text;
+  const name = names.find((each) => text.includes(each));
+  return name === undefined
+    ? text.replace(DECIMALS, '$1,$2')
+    : text
+        .split(name)
+        .map((piece) => localText(piece, names))
+        .join(name);
 }
+
+/** Those that a sentence could be misread by: with a point between figures. */
+export const namesWithNumbers = (parts: readonly { readonly name: string }[]): readonly string[] =>
+  (decimalMark === '.' ? [] : parts)
+    .flatMap(({ name }) => (/\d\.\d/.test(name) ? [name] : []))
+    .toSorted((a, b) => b.length - a.length);

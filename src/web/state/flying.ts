@@ -7,14 +7,14 @@ import { useAnswers } from './answers.ts';
 import { type ExtraWorker, extraWorker } from './extraWorker.ts';
 
 interface Flying {
-  readonly busy: boolean;
+  readonly is: 'idle' | 'flying' | 'stopped' | 'done';
   /** 0 to 1, of the flight under way. */
   readonly share: number;
   readonly ask?: FlyAsk;
   readonly view?: FlyView;
 }
 
-export const useFlying = create<Flying>()(() => ({ busy: false, share: 0 }));
+export const useFlying = create<Flying>()(() => ({ is: 'idle', share: 0 }));
 
 let flyer: ExtraWorker | undefined;
 
@@ -23,16 +23,16 @@ export async function startFlying(ask: FlyAsk): Promise<void> {
   flyer?.end();
   const own = extraWorker();
   flyer = own;
-  useFlying.setState({ busy: true, share: 0, ask }, true);
+  useFlying.setState({ is: 'flying', share: 0, ask }, true);
   const settle = (view: FlyView) => {
-    if (flyer === own) useFlying.setState({ busy: false, share: 1, ask, view }, true);
+    if (flyer === own) useFlying.setState({ is: 'done', share: 1, ask, view }, true);
   };
   try {
-    await own.desk.layShelf(useAnswers.getState().ownShelf);
+    await own.answer(own.desk.layShelf(useAnswers.getState().ownShelf));
     const tell = proxy((share: number) => {
       if (flyer === own) useFlying.setState({ share });
     });
-    settle(await own.desk.fly(ask, tell));
+    settle(await own.answer(own.desk.fly(ask, tell)));
   } catch (error) {
     settle({ ok: false, reason: error instanceof Error ? error.message : String(error) });
   } finally {
@@ -43,7 +43,8 @@ export async function startFlying(ask: FlyAsk): Promise<void> {
 export function stopFlying(): void {
   flyer?.end();
   flyer = undefined;
-  useFlying.setState({ busy: false, share: 0 }, true);
+  const { ask } = useFlying.getState();
+  useFlying.setState({ is: 'stopped', share: 0, ...(ask ? { ask } : {}) }, true);
 }
 
 /** What was flown of this very build under this brief; changed, it has not flown yet. */

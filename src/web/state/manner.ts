@@ -1,8 +1,9 @@
-import { useCallback, useMemo } from 'react';
+import { useMemo } from 'react';
 import { create } from 'zustand';
 import type { Manner } from '../../report/sayFigure.ts';
 import { restate } from '../../units/restate.ts';
-import { decimalMark, localText } from './decimalMark.ts';
+import { useAnswers } from './answers.ts';
+import { decimalMark, localText, namesWithNumbers } from './decimalMark.ts';
 import { useDesk } from './desk.ts';
 
 type System = NonNullable<Manner['system']>;
@@ -38,5 +39,9 @@ export function useManner(): Manner {
 /** Turns a sentence into one with the units and the decimal mark that are read here. */
 export function useWords(): (sentence: string) => string {
   const system = useUnits((units) => units.system);
-  return useCallback((sentence) => restate(localText(sentence), { system, mark: decimalMark }), [system]);
+  const shelf = useAnswers((answers) => answers.shelf);
+  return useMemo(() => {
+    const names = namesWithNumbers(shelf);
+    return (sentence) => restate(localText(sentence, names), { system, mark: decimalMark });
+  }, [system, shelf]);
 }

@@ -5,7 +5,6 @@ import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { Desk, Opened } from '../worker/protocol.ts';
 import { useAnswers } from './answers.ts';
-import { localWords } from './decimalMark.ts';
 import { useDesk } from './desk.ts';
 import { joined } from './joined.ts';
 import { sameKept } from './sameKept.ts';
@@ -52,13 +51,10 @@ export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
     await rest();
     for (let job = next(); job !== undefined; job = next()) {
       const { id, build, brief, part } = job;
-      const result = await worker
-        .part(build, brief, part)
-        .then((told) => localWords(told))
-        .catch((error: unknown): PartResult => {
-          console.error(error);
-          return { measures: [], findings: [] };
-        });
+      const result = await worker.part(build, brief, part).catch((error: unknown): PartResult => {
+        console.error(error);
+        return { measures: [], findings: [] };
+      });
       const now = useDesk.getState();
       if (now.builds[id] !== build || now.brief !== brief) {
         await rest();
@@ -70,7 +66,7 @@ export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
         return had?.build === build && had.brief === brief;
       });
       // With every part at hand the rules that lean on them can be held against their figures.
-      const assessment = last ? localWords(await worker.whole(build, brief)) : undefined;
+      const assessment = last ? await worker.whole(build, brief) : undefined;
       receive(id, part, result, assessment);
     }
     busy = false;

@@ -58,7 +58,7 @@ export async function startSearch(ask: SearchAsk, kept?: SearchState): Promise<v
   const workers = Array.from({ length: handsAtOnce() + 1 }, extraWorker);
   try {
     const { ownShelf } = useAnswers.getState();
-    await Promise.all(workers.map(async ({ desk }) => await desk.layShelf(ownShelf)));
+    await Promise.all(workers.map(async ({ desk, answer }) => await answer(desk.layShelf(ownShelf))));
     const [first, ...hands] = workers;
     if (first === undefined) return;
     foreman = first.desk;
@@ -69,14 +69,16 @@ export async function startSearch(ask: SearchAsk, kept?: SearchState): Promise<v
         return port2;
       }),
     );
-    const report = await foreman.search(
-      ask,
-      transfer(ports, [...ports]),
-      kept,
-      proxy(({ progress, state, wider }) => {
-        useSearch.setState({ progress, ...(wider === undefined ? {} : { wider }) });
-        if (state !== undefined) void keep({ version: 1, ask, state });
-      }),
+    const report = await first.answer(
+      foreman.search(
+        ask,
+        transfer(ports, [...ports]),
+        kept,
+        proxy(({ progress, state, wider }) => {
+          useSearch.setState({ progress, ...(wider === undefined ? {} : { wider }) });
+          if (state !== undefined) void keep({ version: 1, ask, state });
+        }),
+      ),
     );
     useSearch.setState({ is: 'done', began, report }, true);
     if (report.finished) await forget();

@@ -18,8 +18,8 @@ export async function startTuning(ask: TuneAsk): Promise<void> {
   useTuning.setState({ busy: true, of: ask.build.name }, true);
   const worker = extraWorker();
   try {
-    await worker.desk.layShelf(useAnswers.getState().ownShelf);
-    const view = await worker.desk.tune(ask);
+    await worker.answer(worker.desk.layShelf(useAnswers.getState().ownShelf));
+    const view = await worker.answer(worker.desk.tune(ask));
     useTuning.setState({ busy: false, of: ask.build.name, view }, true);
   } catch (error) {
     const trouble = error instanceof Error ? error.message : String(error);

@@ -1,13 +1,14 @@
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { cameraDrawing } from '../../report/cameraDrawing.ts';
 import { planDrawing, planExtent } from '../../report/planDrawing.ts';
+import type { Manner } from '../../report/sayFigure.ts';
 import { sideDrawing, sideExtent } from '../../report/sideDrawing.ts';
 import type { Figure, Subject } from './figure.ts';
 
 const share = (value: number): string => `${(value * 100).toFixed(1)} %`;
 
 /** What each camera sees, as large as the sheet allows. */
-export function pictureFigures({ assessment, picture }: Subject): readonly Figure[] {
+export function pictureFigures({ assessment, picture, manner }: Subject): readonly Figure[] {
   const pictures = assessment.data?.pictures ?? [];
   const seen = pictures.map((report): Figure => {
     const name = `${report.role} camera`;
@@ -28,11 +29,11 @@ export function pictureFigures({ assessment, picture }: Subject): readonly Figur
       },
     };
   });
-  return pictures.length === 0 ? seen : [...seen, ...whence(picture)];
+  return pictures.length === 0 ? seen : [...seen, ...whence(picture, manner)];
 }
 
 /** From where they look: the aircraft from above and from its side. */
-function whence(picture: AircraftPicture): readonly Figure[] {
+function whence(picture: AircraftPicture, { system = 'metric' }: Manner): readonly Figure[] {
   const [above, beside] = [planExtent(picture), sideExtent(picture, 'right')];
   return [
     {
@@ -43,7 +44,7 @@ function whence(picture: AircraftPicture): readonly Figure[] {
         of: (width) => {
           const pen = above.width / Math.max(width - 120, 120);
           const overlays = ['camera view'] as const;
-          return { drawing: planDrawing(picture, { pen, detail: 'full', overlays }), pen };
+          return { drawing: planDrawing(picture, { pen, detail: 'full', overlays, system }), pen };
         },
       },
     },
