@@ -6,7 +6,6 @@ import { readFragment } from '../desk/share.ts';
 import { latestWins } from '../worker/latestWins.ts';
 import type { BuildView, Desk } from '../worker/protocol.ts';
 import { useAnswers } from './answers.ts';
-import { localWords } from './decimalMark.ts';
 import { addBuild, layOut, openBuild, rethink, useDesk } from './desk.ts';
 import { extraWorker } from './extraWorker.ts';
 import { joined } from './joined.ts';
@@ -32,9 +31,9 @@ export function theWorkers(): Workers {
   return workers;
 }
 
-/** The quick assessment, its sentences as they are read here. */
+/** The quick assessment. */
 export const assessNow = async (build: Build, brief: Brief): Promise<BuildView> =>
-  localWords(await theWorkers().quick.assess(build, brief));
+  await theWorkers().quick.assess(build, brief);
 
 interface Question {
   readonly build: Build;
