@@ -1,6 +1,6 @@
 import type { Craft } from '../../../build/craft.ts';
 import { formatQuantity, withUnit } from '../../../units/formatQuantity.ts';
-import type { Finding } from '../../types.ts';
+import type { Finding, Measure } from '../../types.ts';
 import type { PictureChange, PictureReport } from '../airframeData.ts';
 import { cameraName } from './seenBy.ts';
 
@@ -15,21 +15,27 @@ const IN_THE_WAY = 0.1;
 const BODY_ALLOWED = 0.01;
 
 /** What stands in the way of one camera, with the smallest change that clears it. */
-export function pictureFindings(craft: Craft, report: PictureReport): readonly Finding[] {
+export function pictureFindings(
+  craft: Craft,
+  report: PictureReport,
+  measures: readonly Measure[],
+): readonly Finding[] {
   const placed = craft.cameras[report.camera];
   if (placed === undefined) return [];
   const name = cameraName(craft, report.camera);
   const id = name.replaceAll(' ', '-');
   const place = { x: placed.place[0], y: placed.place[1] };
   const findings: Finding[] = [];
-  const share = (value: number) => formatQuantity(value, 'share');
+  const bandOf = (measure: string) => measures.find((each) => each.id === measure)?.band;
+  const share = (value: number, band = [0.8 * value, 1.2 * value] as const) =>
+    formatQuantity(value, 'share', { band });
   if (report.discsTouch > CLEAR) {
     const spoils = report.role === 'recording' ? SPOILT : IN_THE_WAY;
     findings.push({
       id: `${id}-sees-propellers`,
       sheet: 'picture',
       severity: report.discsTouch > spoils ? 'risk' : 'note',
-      says: `Propellers stand in ${share(report.discsTouch)} of the picture of the ${name} and take ${share(report.byGroup.discs)} of its light.`,
+      says: `Propellers stand in ${share(report.discsTouch, bandOf(`${id}-propellers`))} of the picture of the ${name} and take ${share(report.byGroup.discs, bandOf(`${id}-covered`))} of its light.`,
       number: { value: report.discsTouch, limit: CLEAR, quantity: 'share' },
       remedy: clearingWords(report),
       source: TRADE,

@@ -19,11 +19,12 @@ export const picturePart: AssessPart = {
       return { occluders, report: pictureReport(craft, index, occluders) };
     });
     const pictures = seen.map(({ report }) => report);
+    const measures = seen.flatMap(({ report, occluders }) =>
+      pictureMeasures(craft, report.camera, occluders, report),
+    );
     return {
-      measures: seen.flatMap(({ report, occluders }) =>
-        pictureMeasures(craft, report.camera, occluders, report),
-      ),
-      findings: pictures.flatMap((report) => pictureFindings(craft, report)),
+      measures,
+      findings: pictures.flatMap((report) => pictureFindings(craft, report, measures)),
       data: { pictures },
     };
   },

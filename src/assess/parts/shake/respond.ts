@@ -195,9 +195,14 @@ export function crossingsOf(
 }
 
 /** The whole range's shake, a point for each throttle of the table and between. */
-export function responseOver(craft: Craft, structure: Structure, forcing: Forcing): readonly ShakePoint[] {
+export function responseOver(
+  craft: Craft,
+  structure: Structure,
+  forcing: Forcing,
+  doubt: ForceDoubt = likely,
+): readonly ShakePoint[] {
   const steps = 2 * (forcing.throttles.length - 1);
   return Array.from({ length: steps + 1 }, (_, i) => pointAt(forcing.throttles, i / steps)).flatMap(
-    (point) => (point === undefined ? [] : [boardShake(craft, structure, forcing, point)]),
+    (point) => (point === undefined ? [] : [boardShake(craft, structure, forcing, point, doubt)]),
   );
 }

@@ -1,7 +1,13 @@
 import type { Craft } from '../../../build/craft.ts';
 import { formatQuantity } from '../../../units/formatQuantity.ts';
-import type { Finding } from '../../types.ts';
-import type { CrossingReport, ShakePoint, ShakeReport, StiffeningChange } from '../airframeData.ts';
+import type { Finding, Measure } from '../../types.ts';
+import type {
+  CrossingReport,
+  ModeReport,
+  ShakePoint,
+  ShakeReport,
+  StiffeningChange,
+} from '../airframeData.ts';
 import { FELT } from './respond.ts';
 import { kindOf } from './structure.ts';
 
@@ -18,17 +24,40 @@ const CALM = NOISY / 4;
 const RINGING = 1.3;
 
 /** What rings where, what the gyro and the cameras make of it, and what moves it. */
-export function shakeFindings(craft: Craft, report: ShakeReport, hoverThrottle?: number): readonly Finding[] {
+export function shakeFindings(
+  craft: Craft,
+  report: ShakeReport,
+  measures: readonly Measure[],
+  currency: string,
+  hoverThrottle?: number,
+): readonly Finding[] {
+  const told: Told = { report, measures, currency };
   return [
-    ...hoverResonance(report, hoverThrottle),
+    ...hoverResonance(told, hoverThrottle),
     ...rangesToAvoid(report, hoverThrottle),
-    ...lowModes(report),
+    ...lowModes(told),
     ...jello(craft, report),
-    ...noise(report),
+    ...noise(told),
   ];
 }
 
-function hoverResonance(report: ShakeReport, hover: number | undefined): readonly Finding[] {
+interface Told {
+  readonly report: ShakeReport;
+  readonly measures: readonly Measure[];
+  /** Of the brief. */
+  readonly currency: string;
+}
+
+/** A measure as a sentence says it: no finer than its band. */
+function measured({ measures }: Told, id: string): { readonly value: number; readonly says: string } {
+  const found = measures.find((measure) => measure.id === id);
+  if (found === undefined) return { value: 0, says: 'nothing known' };
+  const { value, quantity, band } = found;
+  return { value, says: formatQuantity(value, quantity, { band }) };
+}
+
+function hoverResonance(told: Told, hover: number | undefined): readonly Finding[] {
+  const { report } = told;
   const crossing = report.crossings.find(
     ({ avoid, what }) =>
       hover !== undefined && what !== 'motor ripple' && hover >= avoid[0] && hover <= avoid[1],
@@ -36,17 +65,15 @@ function hoverResonance(report: ShakeReport, hover: number | undefined): readonl
   if (crossing === undefined || hover === undefined) return [];
   const mode = report.modes[crossing.mode];
   if (mode === undefined) return [];
-  const here = nearest(report.response, hover);
-  const [fresh, nicked] = [here?.gyroTurnRate ?? 0, here?.nickedTurnRate ?? 0];
-  const rate = (value: number) => formatQuantity(value, 'angularSpeed');
+  const [fresh, nicked] = [measured(told, 'hover-gyro-rate'), measured(told, 'nicked-gyro-rate')];
   return [
     {
       id: 'hover-resonance',
       sheet: 'shake',
-      severity: fresh > CALM || nicked > NOISY ? 'risk' : 'note',
-      says: `In hover (${percent(hover)} throttle) ${said(crossing)} meets the frame's ${mode.shape} mode at ${formatQuantity(mode.frequency, 'frequency')}: the gyro shakes by ${rate(fresh)}, with one nicked blade by ${rate(nicked)}.`,
+      severity: fresh.value > CALM || nicked.value > NOISY ? 'risk' : 'note',
+      says: `In hover (${percent(hover)} throttle) ${said(crossing)} meets the frame's ${mode.shape} mode at ${ringsAt(mode)}: the gyro shakes by ${fresh.says}, with one nicked blade by ${nicked.says}.`,
       number: { value: hover, limit: crossing.throttle, quantity: 'share' },
-      remedy: wayOut(report, crossing),
+      remedy: wayOut(told, crossing),
       source: METHOD,
       parts: ['frame', 'propellers', 'motors'],
     },
@@ -78,7 +105,7 @@ function rangesToAvoid(report: ShakeReport, hover: number | undefined): readonly
   ];
 }
 
-function lowModes(report: ShakeReport): readonly Finding[] {
+function lowModes({ report, currency }: Told): readonly Finding[] {
   const lowest = report.modes.find(({ felt }) => felt > FELT);
   if (lowest === undefined || lowest.frequency >= CONTROLLER_BAND) return [];
   const shift = [...report.changes]
@@ -89,12 +116,12 @@ function lowModes(report: ShakeReport): readonly Finding[] {
       id: 'mode-in-controller-band',
       sheet: 'shake',
       severity: 'note',
-      says: `The frame's ${lowest.shape} mode rings at ${formatQuantity(lowest.frequency, 'frequency')}, low enough for the flight controller to answer it.`,
+      says: `The frame's ${lowest.shape} mode rings at ${ringsAt(lowest)}, low enough for the flight controller to answer it.`,
       number: { value: lowest.frequency, limit: CONTROLLER_BAND, quantity: 'frequency' },
       remedy:
         shift === undefined
           ? 'Stiffer or shorter arms.'
-          : `${capital(shift.change.what)}: ${formatQuantity(shift.to, 'frequency')}; ${priceOf(shift.change)}.`,
+          : `${capital(shift.change.what)}: ${formatQuantity(shift.to, 'frequency', { band: bandAt(lowest, shift.to) })}; ${priceOf(shift.change, currency)}.`,
       source: TRADE,
       parts: ['frame', 'flightController'],
     },
@@ -127,7 +154,8 @@ function jello(craft: Craft, report: ShakeReport): readonly Finding[] {
   });
 }
 
-function noise(report: ShakeReport): readonly Finding[] {
+function noise(told: Told): readonly Finding[] {
+  const { report } = told;
   const worst = [...report.response]
     .filter(({ throttle }) => throttle >= 0.1)
     .sort((a, b) => b.gyroTurnRate - a.gyroTurnRate)[0];
@@ -137,7 +165,7 @@ function noise(report: ShakeReport): readonly Finding[] {
       id: 'gyro-noise',
       sheet: 'shake',
       severity: 'note',
-      says: `At ${percent(worst.throttle)} throttle the gyro shakes by ${formatQuantity(worst.gyroTurnRate, 'angularSpeed')}.`,
+      says: `At ${percent(worst.throttle)} throttle the gyro shakes by ${measured(told, 'worst-gyro-rate').says}.`,
       number: { value: worst.gyroTurnRate, limit: NOISY, quantity: 'angularSpeed' },
       remedy: 'Softer rubber under the board, balanced propellers, or a stiffer frame.',
       source: TRADE,
@@ -147,7 +175,7 @@ function noise(report: ShakeReport): readonly Finding[] {
 }
 
 /** The lightest change that takes the mode a tenth and more from where the order meets it. */
-function wayOut(report: ShakeReport, crossing: CrossingReport): string {
+function wayOut({ report, currency }: Told, crossing: CrossingReport): string {
   const mode = report.modes[crossing.mode];
   if (mode === undefined) return 'Stiffer arms.';
   const kind = kindOf(mode.shape);
@@ -162,15 +190,25 @@ function wayOut(report: ShakeReport, crossing: CrossingReport): string {
   const tame = 'fresh, balanced propellers tame it';
   if (moving === undefined)
     return `No small change moves it out: ${tame}; another propeller size or cell count does.`;
-  return `${capital(moving.change.what)} moves it to ${formatQuantity(mode.frequency * moving.ratio, 'frequency')} (${priceOf(moving.change)}); ${tame}.`;
+  return `${capital(moving.change.what)} moves it to ${formatQuantity(mode.frequency * moving.ratio, 'frequency', { band: bandAt(mode, mode.frequency * moving.ratio) })} (${priceOf(moving.change, currency)}); ${tame}.`;
 }
 
-function priceOf({ mass, price }: StiffeningChange): string {
-  const grams = formatQuantity(mass, 'mass');
+function priceOf({ mass, price }: StiffeningChange, currency: string): string {
+  // Sheet is weighed by its plan: good to a tenth.
+  const grams = formatQuantity(mass, 'mass', { band: [0.9 * mass, 1.1 * mass] });
   return price === undefined
     ? `${mass < 0 ? '' : '+'}${grams}`
-    : `${mass < 0 ? '' : '+'}${grams}, ${price < 0 ? '' : '+'}${price.toFixed(2)} of money`;
+    : `${mass < 0 ? '' : '+'}${grams}, ${price < 0 ? '' : '+'}${formatQuantity(price, 'money', { currency })}`;
 }
+
+/** A mode's frequency, no finer than its band. */
+const ringsAt = ({ frequency, band }: ModeReport): string => formatQuantity(frequency, 'frequency', { band });
+
+/** The same mode moved elsewhere is known as well in proportion. */
+const bandAt = ({ frequency, band: [low, high] }: ModeReport, moved: number): readonly [number, number] => [
+  (moved * low) / frequency,
+  (moved * high) / frequency,
+];
 
 function said({ what, order }: CrossingReport): string {
   return what === 'imbalance' ? 'the propellers’ turning' : `the passing of ${order} blades`;

@@ -5,7 +5,7 @@ import type { Measure } from '../../types.ts';
 import { bandedMeasures, type MeasureForm, type Numbers } from '../banded.ts';
 import { type ArmChange, craftFrame, withArms } from './craftFrame.ts';
 import { type Forcing, pointAt } from './forcing.ts';
-import { boardShake, cameraShake, type ForceDoubt, likely } from './respond.ts';
+import { boardShake, cameraShake, type ForceDoubt, likely, responseOver } from './respond.ts';
 import { DAMPING, firstModes, firstModesOf, type Structure, structureOf } from './structure.ts';
 
 /** One way the frame and what shakes it may really be. */
@@ -228,9 +228,9 @@ function shakeNumbers(
   const hover = pointAt(forcing.throttles, hoverThrottle);
   if (hover === undefined) return {};
   const at = boardShake(craft, structure, forcing, hover, force);
-  const over = forcing.throttles
+  const over = responseOver(craft, structure, forcing, force)
     .filter(({ throttle }) => throttle >= 0.1)
-    .map((point) => boardShake(craft, structure, forcing, point, force).gyroTurnRate);
+    .map(({ gyroTurnRate }) => gyroTurnRate);
   const numbers: Record<string, number> = {
     'hover-shake': at.gyroAcceleration,
     'hover-gyro-rate': at.gyroTurnRate,

@@ -61,7 +61,11 @@ export const shakePart: AssessPart = {
       changes: changesOf(craft, brief, shelf, question),
       now: firstModes(modes),
     };
-    return { measures, findings: shakeFindings(craft, report, hoverThrottle), data: { shake: report } };
+    return {
+      measures,
+      findings: shakeFindings(craft, report, measures, brief.currency, hoverThrottle),
+      data: { shake: report },
+    };
   },
 };
 
