@@ -3,6 +3,7 @@ import { again, withBrief, withExamples, withJson, withShelf, withWants } from '
 import type { ExitCode, Io } from './io.ts';
 import { type AssessOptions, assessBuild } from './verbs/assess.ts';
 import { type CompareOptions, compareBuilds } from './verbs/compare.ts';
+import { type DrawOptions, drawBuild } from './verbs/draw.ts';
 import { type LeaningsOptions, tellLeanings } from './verbs/leanings.ts';
 import { makeShortlist, type ShortlistOptions } from './verbs/shortlist.ts';
 import { type TuneOptions, tuneBuild } from './verbs/tuneBuild.ts';
@@ -35,6 +36,17 @@ export function addBuildVerbs(program: Command, io: Io, finish: (code: ExitCode)
     withJson(compare),
     `compare demo/first-freestyle/turnstone.yaml demo/first-freestyle/bonxie.yaml ${BRIEF}`,
   ).action((builds: string[], options: CompareOptions) => finish(compareBuilds(builds, options, io)));
+
+  const draw = program
+    .command('draw <build>')
+    .description('the aircraft to scale: from above, from its side, or in the round as glTF')
+    .option('--plan <file>', 'from above, as SVG')
+    .option('--side <file>', 'from its right side, as SVG')
+    .option('--glb <file>', 'in the round, a named node a part: binary glTF 2.0, in metres');
+  withExamples(
+    withShelf(draw),
+    'draw demo/first-freestyle/turnstone.yaml --plan turnstone.svg --glb turnstone.glb',
+  ).action((build: string, options: DrawOptions) => drawBuild(build, options, io));
 
   const shortlist = program
     .command('shortlist')

@@ -22,8 +22,8 @@ export interface Io {
 
 /** Files to write, a clock, workers. */
 export interface Machine {
-  /** All of it or nothing: a file that is read after any end holds a whole text. */
-  readonly writeText: (path: string, text: string) => void;
+  /** All of it or nothing: a file that is read after any end is whole. */
+  readonly writeFile: (path: string, content: string | Uint8Array) => void;
   readonly exists: (path: string) => boolean;
   /** [ms] */
   readonly now: () => number;

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { unpackRotors } from '../build/read/packedRotors.ts';
 import { unpackShelf } from '../build/read/packedShelf.ts';
@@ -18,9 +18,15 @@ const io: Io = {
   colours: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
   columns: process.stdout.columns,
   machine: {
-    writeText: (path, text) => {
-      writeFileSync(`${path}.part`, text);
-      renameSync(`${path}.part`, path);
+    writeFile: (path, content) => {
+      const part = `${path}.part`;
+      try {
+        writeFileSync(part, content);
+        renameSync(part, path);
+      } catch (error) {
+        rmSync(part, { force: true });
+        throw error;
+      }
     },
     exists: existsSync,
     now: () => performance.now(),

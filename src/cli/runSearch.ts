@@ -9,6 +9,7 @@ import type { SearchContext } from '../choose/shortlist/types.ts';
 import { BadInput, Interrupted, type Io, type Machine } from './io.ts';
 import { progressLine } from './print/progressLine.ts';
 import type { WorkerPool } from './searchJobs.ts';
+import { writeFile } from './writeFile.ts';
 
 interface HowToRun {
   readonly workers: number;
@@ -177,7 +178,7 @@ function teller(keep: string | undefined, io: Io) {
   const began = machine?.now() ?? 0;
   let kept = Number.NEGATIVE_INFINITY;
   const save = (state: SearchState) => {
-    if (keep !== undefined) machine?.writeText(keep, JSON.stringify(state));
+    if (keep !== undefined) writeFile('--keep', keep, JSON.stringify(state), io);
   };
   return {
     progress: (state: SearchState, progress: SearchProgress) => {

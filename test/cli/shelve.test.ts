@@ -34,8 +34,8 @@ function folder(files: Record<string, string>) {
       colours: false,
       columns: undefined,
       machine: {
-        writeText: (path, text) => {
-          files[path] = text;
+        writeFile: (path, content) => {
+          files[path] = String(content);
         },
         exists: (path) => files[path] !== undefined,
         now: () => 0,

@@ -1,43 +1,14 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readBuild } from '../../src/build/read/readBuild.ts';
-import { BadInput, type Io } from '../../src/cli/io.ts';
-import { runProgram } from '../../src/cli/program.ts';
-import { demo, quadwright, shippedShelf } from './fakeIo.ts';
+import { demo, quadwright } from './fakeIo.ts';
 
 const build = `${demo}/turnstone.yaml`;
 const brief = ['--brief', `${demo}/brief.yaml`];
 
 async function writing(words: readonly string[]) {
-  const written: Record<string, string> = {};
-  let out = '';
-  const io: Io = {
-    readText: (path) => readFileSync(path, 'utf8'),
-    shippedShelf,
-    shippedRotors: () => new Map(),
-    writeOut: (text) => {
-      out += text;
-    },
-    writeError: (text) => {
-      throw new BadInput(text);
-    },
-    colours: false,
-    columns: undefined,
-    machine: {
-      writeText: (path, text) => {
-        written[path] = text;
-      },
-      exists: () => false,
-      now: () => 0,
-      messagesOnTerminal: false,
-      cores: 1,
-      openPool: async () => {
-        throw new Error('no workers here');
-      },
-    },
-  };
-  const code = await runProgram(words, io);
-  return { code, out, written };
+  const written = new Map<string, string | Uint8Array>();
+  const ran = await quadwright(words, {}, written);
+  return { ...ran, written: (path: string) => String(written.get(path) ?? '') };
 }
 
 describe('tune', () => {
@@ -66,7 +37,7 @@ describe('tune', () => {
     expect(report.valuesAfter['hardest-motor-load']).toBeLessThan(report.valuesBefore['hardest-motor-load']);
     expect(report.trace.at(-1).standing).toBe(report.after);
     expect(report.knobs[0].before).toBeCloseTo(-0.004, 9);
-    const read = readBuild(written['tuned.yaml'] ?? '', 'tuned.yaml');
+    const read = readBuild(written('tuned.yaml'), 'tuned.yaml');
     expect(read.ok && read.value.build.pack.offset).toBeCloseTo(report.knobs[0].after, 9);
   });
 
@@ -81,7 +52,7 @@ describe('tune', () => {
       'least-tip-gap=5@0 mm..60 mm',
     ];
     const { written } = await writing([...words, '--most', '20', '--write', 'tuned.yaml']);
-    expect(written['tuned.yaml']).toContain('squashed X');
+    expect(written('tuned.yaml')).toContain('squashed X');
   });
 
   test.each([
@@ -118,7 +89,7 @@ describe('leanings', () => {
     const scatter = Math.hypot(...report.sobol.map(({ totalError }: { totalError: number }) => totalError));
     expect(sum).toBeGreaterThan(1 - 2 * scatter);
     expect(scatter).toBeLessThan(0.25);
-    expect(written['l.svg']).toMatch(/^<svg .*how hard it is flown/s);
+    expect(written('l.svg')).toMatch(/^<svg .*how hard it is flown/s);
   });
 
   test('as text, without a value of nothing', async () => {

@@ -3,6 +3,6 @@ declare module 'gltf-validator' {
     readonly issues: {
       readonly messages: readonly { readonly severity: number; readonly message: string }[];
     };
-    readonly info: { readonly totalTriangleCount: number };
+    readonly info: { readonly totalTriangleCount: number; readonly drawCallCount: number };
   }>;
 }

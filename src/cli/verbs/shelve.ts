@@ -13,6 +13,7 @@ import { mustRead } from '../files.ts';
 import { BadInput, type ExitCode, exitCode, type Io } from '../io.ts';
 import { shelveText } from '../print/shelveText.ts';
 import type { ShelveReport } from '../shelveReport.ts';
+import { writeFile } from '../writeFile.ts';
 
 export interface ShelveOptions {
   readonly onto: string;
@@ -78,11 +79,9 @@ function keep(
         .join(', ')}). Say what to do with them: --same old, new or both. Nothing was written.`,
     );
   }
-  const { machine } = io;
-  if (machine === undefined) throw new BadInput('--keep: there is nowhere to write to here.');
   const files: string[] = [];
   const write = (path: string, text: string) => {
-    machine.writeText(path, text);
+    writeFile('--keep', path, text, io);
     files.push(path);
   };
   if (settled.taken.length > 0) {
