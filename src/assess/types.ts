@@ -1,17 +1,21 @@
 import type { Trust } from '../units/trusted.ts';
 
+/** The sheets of an assessment, in the order of reading. */
+export const SHEETS = [
+  'airframe',
+  'lift',
+  'heat',
+  'flight',
+  'wind',
+  'picture',
+  'shake',
+  'knocks',
+  'money',
+  'fit',
+] as const;
+
 /** The sheet a measure or finding is drawn on; one subject each. */
-export type Sheet =
-  | 'airframe'
-  | 'lift'
-  | 'heat'
-  | 'flight'
-  | 'wind'
-  | 'picture'
-  | 'shake'
-  | 'knocks'
-  | 'money'
-  | 'fit';
+export type Sheet = (typeof SHEETS)[number];
 
 /** Which way is better; `window` measures are judged by a window for the purpose. */
 export type Direction = 'more' | 'less' | 'window' | 'neither';

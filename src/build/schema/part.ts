@@ -58,30 +58,7 @@ export type { PartKind } from './partKinds.ts';
 export type PartOf<K extends PartKind> = z.output<(typeof PART_SCHEMAS)[K]>;
 export type Part = { [K in PartKind]: PartOf<K> }[PartKind];
 
+const { frame: first, ...rest } = PART_SCHEMAS;
+
 /** Any part, told apart by its `kind`. */
-export const part = z.discriminatedUnion('kind', [
-  frame,
-  motor,
-  propeller,
-  pack,
-  controller,
-  flightController,
-  camera,
-  videoLink,
-  receiver,
-  antenna,
-  positionReceiver,
-  beeper,
-  mount,
-  strap,
-  connector,
-  wire,
-  capacitor,
-  screws,
-  guardSet,
-  lamp,
-  goggles,
-  transmitter,
-  charger,
-  bench,
-]);
+export const part = z.discriminatedUnion('kind', [first, ...Object.values(rest)]);

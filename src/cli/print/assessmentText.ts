@@ -1,21 +1,8 @@
 import type { Assessment } from '../../assess/assessment.ts';
-import type { Finding, Measure, Sheet } from '../../assess/types.ts';
+import { type Finding, type Measure, SHEETS } from '../../assess/types.ts';
 import { formatBand, formatQuantity } from '../../units/formatQuantity.ts';
 import type { Paint } from './paint.ts';
 import { printTable } from './table.ts';
-
-const SHEETS: readonly Sheet[] = [
-  'airframe',
-  'lift',
-  'heat',
-  'flight',
-  'wind',
-  'picture',
-  'shake',
-  'knocks',
-  'money',
-  'fit',
-];
 
 /** An assessment for people: findings first, then the measures sheet by sheet, each with its band. */
 export function assessmentText(
