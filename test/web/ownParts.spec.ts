@@ -1,12 +1,13 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { fieldsOfKind } from '../../src/build/lists/fieldsOfKind.ts';
 import { ontoShelf } from '../../src/build/lists/ontoShelf.ts';
 import { readShelf } from '../../src/build/read/readShelf.ts';
 import { PART_KINDS } from '../../src/build/schema/partKinds.ts';
 import { openDesk } from '../../src/web/worker/openDesk.ts';
 import { draftPart, ownParts } from '../../src/web/worker/ownParts.ts';
-import { openBench, saved } from './browser.ts';
+import { expectNoFaults, expectNoSidewaysScroll, openBench, saved } from './browser.ts';
 
 const { visit } = openBench();
 
@@ -22,7 +23,7 @@ describe('a part of your own', () => {
     const form = page.getByRole('dialog', { name: 'A part of your own' });
     await form.getByText(/fields to go/).waitFor();
     await tell(page, 'name', 'Petrel 2306');
-    await tell(page, 'price', '19,90 GBP');
+    await tell(page, 'price', '19,90');
     await tell(page, 'mass', '31,5');
     await tell(page, 'stator', '2306');
     await tell(page, 'speed constant', '99000');
@@ -50,7 +51,7 @@ describe('a part of your own', () => {
     await width.waitFor();
     await keep.click();
     await page
-      .getByText(/is missing/)
+      .getByText(/Not told yet/)
       .first()
       .waitFor();
     await tell(page, 'name', 'My strap');
@@ -86,8 +87,84 @@ describe('a part of your own', () => {
   });
 });
 
+describe('a part that can not be kept yet', () => {
+  it('on a telephone brings what is at fault first into sight, with its words at the field', async () => {
+    const { page } = await visit('lift', { width: 390, height: 700 });
+    await page.getByRole('button', { name: 'desk', exact: true }).click();
+    await page.getByRole('button', { name: 'enter a part' }).click();
+    const form = page.getByRole('dialog', { name: 'A part of your own' });
+    const keep = form.getByRole('button', { name: 'keep it on my shelf' });
+    // Axe knows no more than that a field says what is wrong with it: the rest is looked at here.
+    const standing = () =>
+      form.locator(':focus').evaluate((field) => {
+        const { top, bottom } = field.getBoundingClientRect();
+        const words = document.getElementById(field.getAttribute('aria-describedby') ?? '');
+        const said = words?.getBoundingClientRect();
+        return {
+          label: document.querySelector(`label[for="${field.id}"]`)?.firstChild?.textContent,
+          says: words?.textContent,
+          invalid: field.getAttribute('aria-invalid'),
+          seen: top >= 0 && bottom <= innerHeight && (said?.bottom ?? Infinity) <= innerHeight,
+        };
+      });
+    await form.getByRole('textbox', { name: 'name' }).waitFor();
+    await keep.click();
+    await expect
+      .poll(standing)
+      .toEqual({ label: 'name', says: 'Not told yet.', invalid: 'true', seen: true });
+    await tell(page, 'name', 'Petrel 2306');
+    await tell(page, 'price', 'dear');
+    await keep.click();
+    await expect.poll(standing).toEqual({
+      label: 'price',
+      says: '"dear" is not an amount of money. Write it like 24.90, or with its currency, like 24.90 EUR.',
+      invalid: 'true',
+      seen: true,
+    });
+    await expectNoFaults(page);
+    await expectNoSidewaysScroll(page);
+  });
+});
+
 describe('the fields of a part', () => {
   const desk = openDesk();
+
+  it('take an amount in the currency of the brief, or in one told with it', async () => {
+    const price = async (text: string) => {
+      const told = { name: { text: 'My strap' }, price: { text }, mass: { text: '4', unit: 'g' } };
+      const sized = { width: { text: '20', unit: 'mm' }, length: { text: '220', unit: 'mm' } };
+      const draft = { kind: 'strap', currency: 'GBP', told: { ...told, ...sized } } as const;
+      const read = await desk.draftPart(draft, undefined);
+      return read.ok ? read.raw.price : read.faults;
+    };
+    expect(await price('2.5')).toBe('2.50 GBP');
+    expect(await price('2,50')).toBe('2.50 GBP');
+    expect(await price('2.5 EUR')).toBe('2.50 EUR');
+    expect(await price('€ 2,50')).toBe('2.50 EUR');
+    for (const wrong of ['-3', 'dear', '$ 3'])
+      expect(await price(wrong), wrong).toMatchObject([{ path: 'price', missing: false }]);
+  });
+
+  it('are called by their labels, never as files name them', async () => {
+    const names = new Set(
+      PART_KINDS.flatMap((kind) => fieldsOfKind(kind).flatMap(({ path }) => path.split('.'))),
+    );
+    const asInFiles = [...names].filter((name) => /[a-z][A-Z]/.test(name));
+    expect(asInFiles.length).toBeGreaterThan(20);
+    for (const kind of PART_KINDS) {
+      const fields = await desk.partFields(kind);
+      // Each in turn with what can not be read, so that every field says what is wrong with it.
+      const wrong = Object.fromEntries(fields.map(({ path }) => [path, { text: 'x'.repeat(50) }]));
+      const reads = [{}, wrong].map((told) => desk.draftPart({ kind, told, currency: 'GBP' }, undefined));
+      const faults = (await Promise.all(reads)).flatMap((read) => (read.ok ? [] : read.faults));
+      const words = [
+        ...fields.flatMap(({ says, allowed, label }) => [says, allowed, label]),
+        ...faults.map(({ says }) => says),
+      ];
+      for (const text of words)
+        for (const name of asInFiles) expect(text.split(/\W+/), `${kind}: ${text}`).not.toContain(name);
+    }
+  });
 
   it('hold every kind, and ask what the reader asks', async () => {
     for (const kind of PART_KINDS) {

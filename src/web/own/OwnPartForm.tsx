@@ -1,8 +1,8 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { PART_KINDS, type PartKind } from '../../build/schema/partKinds.ts';
 import { useAnswers } from '../state/answers.ts';
 import { theWorkers } from '../state/work.ts';
-import type { PartDraft, PartField, Told } from '../worker/ownPartProtocol.ts';
+import type { DraftRead, PartDraft, PartField, Told } from '../worker/ownPartProtocol.ts';
 import { keepPart, leavePart } from './ownPart.ts';
 import { PartFieldRow } from './PartFieldRow.tsx';
 import { useDraft } from './useDraft.ts';
@@ -17,7 +17,11 @@ export function OwnPartForm({ first }: { readonly first: PartDraft }) {
   // Faults of fields nobody has come to yet would only shout.
   const [asked, setAsked] = useState(first.id !== undefined);
   const [refused, setRefused] = useState<readonly string[]>([]);
-  const { read, drives } = useDraft(draft);
+  // What was found when it was to be kept, until something is told anew.
+  const [held, setHeld] = useState<{ readonly draft: PartDraft; readonly read: DraftRead }>();
+  const form = useRef<HTMLFormElement>(null);
+  const { read: typed, drives } = useDraft(draft);
+  const read = held?.draft === draft ? held.read : typed;
   const { kind } = draft;
   useEffect(() => {
     let stale = false;
@@ -30,16 +34,26 @@ export function OwnPartForm({ first }: { readonly first: PartDraft }) {
       stale = true;
     };
   }, [kind]);
+  useLayoutEffect(() => {
+    if (held?.read.ok !== false) return;
+    const first = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+    first?.focus({ preventScroll: true });
+    first?.closest('.own-field')?.scrollIntoView({ block: 'center' });
+  }, [held]);
   const faults = read?.ok === false ? read.faults : [];
-  const faultOf = ({ path }: PartField): string | undefined =>
-    faults.find(
-      (fault) => (fault.path === path || path.startsWith(`${fault.path}.`)) && (asked || !fault.missing),
-    )?.says;
+  // A group that is missing is told as a whole, and wanted is what it must hold.
+  const about = ({ path, required }: PartField, fault: { readonly path: string }): boolean =>
+    fault.path === path || (required && path.startsWith(`${fault.path}.`));
+  const faultOf = (field: PartField): string | undefined =>
+    faults.find((fault) => about(field, fault) && (asked || !fault.missing))?.says;
   const tell = (path: string, told: Told) =>
     setDraft((now) => ({ ...now, told: { ...now.told, [path]: told } }));
   const shown = fields.filter(
-    ({ first: early, path }) =>
-      all || early || draft.told[path] !== undefined || faults.some((each) => asked && each.path === path),
+    (field) =>
+      all ||
+      field.first ||
+      draft.told[field.path] !== undefined ||
+      (asked && faults.some((fault) => about(field, fault))),
   );
   const rest = fields.length - shown.length;
   const missing = faults.filter((fault) => fault.missing).length;
@@ -47,11 +61,17 @@ export function OwnPartForm({ first }: { readonly first: PartDraft }) {
     // What stands there now, not what stood there when it was last looked at.
     const now = await theWorkers().quick.draftPart(draft, useAnswers.getState().ownShelf);
     if (now.ok) setRefused(await keepPart(now.raw));
-    else setAsked(true);
+    else {
+      setAsked(true);
+      setHeld({ draft, read: now });
+    }
   };
   return (
     <form
       className="own-part"
+      ref={form}
+      // Its own words stand at the fields, in the language of the page.
+      noValidate
       onSubmit={(event) => {
         event.preventDefault();
         void keep();
@@ -87,6 +107,7 @@ export function OwnPartForm({ first }: { readonly first: PartDraft }) {
             told={draft.told[field.path]}
             onTell={(told) => tell(field.path, told)}
             fault={faultOf(field)}
+            currency={draft.currency}
             moves={
               drives?.find(({ path }) => path === field.path || path.startsWith(`${field.path}.`))?.moves
             }

@@ -9,14 +9,16 @@ interface Props {
   readonly fault: string | undefined;
   /** The measures that it moves most. */
   readonly moves: readonly string[] | undefined;
+  /** Of an amount that is told without one. */
+  readonly currency: string | undefined;
 }
 
 const TRUSTS = ['measured', 'maker', 'inferred'] as const;
 
 /** One field of a part: its value, its unit, how it is known, what is allowed and what it drives. */
-export function PartFieldRow({ field, told, onTell, fault, moves }: Props) {
+export function PartFieldRow({ field, told, onTell, fault, moves, currency }: Props) {
   const id = useId();
-  const { label, says, choices, units, allowed, trusted, required } = field;
+  const { label, says, choices, units, allowed, trusted, required, money } = field;
   const now: Told = told ?? { text: '' };
   const unit = now.unit ?? units[0];
   const tellText = (text: string) => onTell({ ...now, text, ...(unit === undefined ? {} : { unit }) });
@@ -33,6 +35,8 @@ export function PartFieldRow({ field, told, onTell, fault, moves }: Props) {
             id={id}
             className="text-field"
             value={now.text}
+            required={required}
+            aria-invalid={fault !== undefined}
             aria-describedby={`${id}-hint`}
             onChange={(event) => tellText(event.target.value)}
           >
@@ -47,10 +51,14 @@ export function PartFieldRow({ field, told, onTell, fault, moves }: Props) {
             className="text-field"
             value={now.text}
             maxLength={200}
+            required={required}
             aria-invalid={fault !== undefined}
             aria-describedby={`${id}-hint`}
             onChange={(event) => tellText(event.target.value)}
           />
+        )}
+        {money && currency !== undefined && !/[A-Z]{3}|[£€$]/.test(now.text) && (
+          <span className="unit own-currency">{currency}</span>
         )}
         {unit !== undefined && (
           <select

@@ -18,10 +18,17 @@ export const useOwnPart = create<{ readonly entering?: Entering }>()(() => ({}))
 
 /** Opens an empty part; kept, it goes where `put` puts it. */
 export function enterPart(kind: PartKind, put?: Entering['put']): void {
-  useOwnPart.setState({ entering: { draft: { kind, told: {} }, ...(put ? { put } : {}) } });
+  useOwnPart.setState({ entering: { draft: { kind, told: {}, ...its() }, ...(put ? { put } : {}) } });
 }
 
-export const changePart = ({ draft }: OwnPart): void => useOwnPart.setState({ entering: { draft } });
+export const changePart = ({ draft }: OwnPart): void =>
+  useOwnPart.setState({ entering: { draft: { ...draft, ...its() } } });
+
+/** Prices are in the brief's currency where they do not tell another. */
+function its(): { readonly currency?: string } {
+  const { brief } = useDesk.getState();
+  return brief === undefined ? {} : { currency: brief.currency };
+}
 
 export const leavePart = (): void => useOwnPart.setState({}, true);
 

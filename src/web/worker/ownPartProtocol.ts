@@ -17,6 +17,8 @@ export interface PartField {
   readonly units: readonly string[];
   /** What is allowed, in words. */
   readonly allowed: string;
+  /** Whether it is an amount of money. */
+  readonly money: boolean;
   /** Whether it has a trust of its own. */
   readonly trusted: boolean;
 }
@@ -30,6 +32,8 @@ export interface Told {
 
 export interface PartDraft {
   readonly kind: PartKind;
+  /** Of an amount that is told without one: three letters. */
+  readonly currency?: string;
   /** Of the part that is changed; a new one gets its own from its name. */
   readonly id?: string;
   readonly told: Readonly<Record<string, Told>>;

@@ -15,12 +15,14 @@ import type { DraftRead, OwnPart, PartDraft, PartField, Told } from './ownPartPr
 const LEFT_OUT = ['id', 'invented', 'basedOn'];
 /** So many of a kind's fields are asked first; the others wait below. */
 const ASKED_FIRST = 10;
+const TELLS_CURRENCY = /[A-Z]{3}|[£€$]/;
 /** Every part's own, where a shop tells them: asked after what makes the part what it is. */
 const LAST = ['trust', 'source', 'note', 'soldIn', 'size', 'shippingDays'];
 
 /** The fields of a kind, those that must be told first, then what a listing usually tells. */
 export function partFields(kind: PartKind): readonly PartField[] {
   const all = fieldsOfKind(kind).filter(({ path }) => !LEFT_OUT.includes(path));
+  const inLabels = labelled(all);
   const order = (field: ListField): number => (LAST.includes(field.path) ? 2 : field.required ? 0 : 1);
   return all
     .toSorted((a, b) => order(a) - order(b))
@@ -28,12 +30,13 @@ export function partFields(kind: PartKind): readonly PartField[] {
       (field, i): PartField => ({
         path: field.path,
         label: labelOf(field.path),
-        says: field.says,
+        says: inLabels(field.says),
         required: field.required,
         first: field.required || (i < ASKED_FIRST && order(field) < 2),
         choices: choicesOf(field),
         units: unitsOf(field),
         allowed: allowedOf(field),
+        money: field.cell.form === 'money',
         trusted: field.cell.form === 'quantity' && field.cell.trusted && !field.listed,
       }),
     );
@@ -45,6 +48,18 @@ const labelOf = (path: string): string =>
     .split('.')
     .map((word) => word.replace(/([a-z])([A-Z0-9])/g, '$1 $2').toLowerCase())
     .join(': ');
+
+/** Words that name fields as files do (`soldIn`) with the labels that stand in the form. */
+function labelled(fields: readonly ListField[]): (words: string) => string {
+  const labels = new Map(
+    fields.flatMap(({ path }) => path.split('.').map((key) => [key, labelOf(key)] as const)),
+  );
+  return (words) =>
+    words.replace(/\b[a-z][\w]*[A-Z]\w*\b/g, (name) => {
+      const label = labels.get(name);
+      return label === undefined ? name : `\u2018${label}\u2019`;
+    });
+}
 
 function choicesOf({ cell, listed }: ListField): readonly string[] {
   if (listed) return [];
@@ -72,7 +87,7 @@ function allowedOf({ cell, listed }: ListField): string {
     case 'quantity':
       return `${cell.limits[0]} to ${cell.limits[1]}${several}`;
     case 'money':
-      return 'an amount and a currency, like 24.90 GBP';
+      return 'an amount; in another currency with its letters, like 24.90 EUR';
     case 'box':
       return 'like 36 x 36 x 8 mm';
     case 'cells':
@@ -87,8 +102,9 @@ function allowedOf({ cell, listed }: ListField): string {
 }
 
 /** What was typed, in the form of a shelf file and checked as one; with what is inferred from it. */
-export function draftPart({ kind, id: own, told, rest }: PartDraft, under: Shelf): DraftRead {
+export function draftPart({ kind, currency, id: own, told, rest }: PartDraft, under: Shelf): DraftRead {
   const fields = fieldsOfKind(kind);
+  const inLabels = labelled(fields);
   const values = new Map<string, unknown>();
   const faults: { path: string; says: string; missing: boolean }[] = [];
   for (const field of fields) {
@@ -96,9 +112,15 @@ export function draftPart({ kind, id: own, told, rest }: PartDraft, under: Shelf
     const typed = text.trim();
     if (typed === '') continue;
     const decimals = typed.includes(',') && !typed.includes('.') ? 'comma' : 'point';
-    const use = { tells: 'value' as const, field: field.path, ...(unit === undefined ? {} : { unit }) };
+    const its = field.cell.form === 'money' && !TELLS_CURRENCY.test(typed) ? currency : unit;
+    const use = { tells: 'value' as const, field: field.path, ...(its === undefined ? {} : { unit: its }) };
     const value = cellValue(typed, field, use, decimals);
-    if (!value.ok) faults.push({ path: field.path, says: `${value.says}. ${value.remedy}`, missing: false });
+    if (!value.ok)
+      faults.push({
+        path: field.path,
+        says: `${saysOf(value.says)}. ${remedyOf(field, value.remedy)}`,
+        missing: false,
+      });
     else values.set(field.path, trust ? { value: value.value, trust } : value.value);
   }
   const name = (told.name?.text ?? '').trim();
@@ -110,12 +132,38 @@ export function draftPart({ kind, id: own, told, rest }: PartDraft, under: Shelf
   if (part !== undefined) return { ok: true, id, raw, inferred: inferredOf(part) };
   return {
     ok: false,
-    faults: (read.ok ? [] : read.errors).map(({ path, says, found, remedy }) => ({
-      path: path.replace(/^parts\[0\]\.?/, ''),
-      says: `${says}. ${remedy}`,
-      missing: found === 'nothing',
-    })),
+    faults: (read.ok ? [] : read.errors).map(({ path: inFile, says, found, remedy }) => {
+      const path = inFile.replace(/^parts\[0\]\.?/, '');
+      const field = fields.find((each) => each.path === path);
+      const missing = found === 'nothing';
+      return { path, missing, says: missing ? wanted(field) : inLabels(`${says}. ${remedy}`) };
+    }),
   };
+}
+
+/** What is asked for where nothing is told. */
+function wanted(field: ListField | undefined): string {
+  if (field === undefined) return 'Not told yet.';
+  if (choicesOf(field).length > 0) return 'Not told yet: choose one.';
+  const allowed = allowedOf(field);
+  return allowed === '' ? 'Not told yet.' : `Not told yet: ${allowed}.`;
+}
+
+/** A form has no columns and no cells to change. */
+const saysOf = (says: string): string =>
+  says
+    .replace(/ with a decimal (point|comma)$/, '')
+    .replace(/ does not tell its currency$/, ' is no amount in a currency');
+
+function remedyOf(field: ListField, remedy: string): string {
+  switch (field.cell.form) {
+    case 'quantity':
+      return `Write a number, ${allowedOf(field)}.`;
+    case 'money':
+      return 'Write it like 24.90, or with its currency, like 24.90 EUR.';
+    default:
+      return remedy;
+  }
 }
 
 /** The parts of the user's own shelf as their file wrote them. */
