@@ -1,3 +1,4 @@
+import { type Box, LETTER, type Name, type NamePlace, placedNames } from './chartNames.ts';
 import { boxPath, closedPath, openPath, strokes } from './path.ts';
 import type { Drawing, Hand, Point, Shape } from './shapes.ts';
 import { ticks } from './ticks.ts';
@@ -18,7 +19,7 @@ export interface Axis {
 }
 
 export type Mark =
-  /** A curve, named at a third of its way. */
+  /** A curve, named near a third of its way. */
   | {
       readonly kind: 'curve';
       readonly points: readonly Point[];
@@ -47,7 +48,6 @@ export type Mark =
   | { readonly kind: 'spot'; readonly at: Point; readonly name: string; readonly side: 'over' | 'under' };
 
 const MARGIN = { left: 40, right: 16, top: 22, bottom: 34 };
-const LETTER = 11;
 
 /** Draws a chart `width` by `height` [px]: one unit of the drawing is one pixel. */
 export function drawChart(chart: Chart, width: number, height: number): Drawing {
@@ -62,6 +62,8 @@ export function drawChart(chart: Chart, width: number, height: number): Drawing 
     bottom - ((value - upright.low) / (upright.high - upright.low)) * (bottom - MARGIN.top);
   const to = (point: Point): Point => ({ x: x(point.x), y: y(point.y) });
   const shapes: Shape[] = [];
+  const names: Name[] = [];
+  const taken: Box[] = [];
 
   // Windows lie under the ruling, curves over it.
   for (const mark of chart.marks) {
@@ -74,11 +76,25 @@ export function drawChart(chart: Chart, width: number, height: number): Drawing 
       ink: 'window',
       d: boxPath({ x: MARGIN.left, y: top }, { x: right, y: foot }),
     });
-    shapes.push(letters(MARGIN.left + 4, top + 13, mark.name, 'start', 'label'));
+    names.push({
+      text: mark.name,
+      hand: 'label',
+      places: [
+        { x: MARGIN.left + 4, y: top + 13, anchor: 'start' },
+        { x: right - 4, y: top + 13, anchor: 'end' },
+        { x: MARGIN.left + 4, y: foot - 5, anchor: 'start' },
+      ],
+    });
   }
   shapes.push(...ruling(across, upright, x, y, right, bottom));
   const plot = { to, x, y, right, bottom, across, upright };
-  for (const mark of chart.marks) shapes.push(...markShapes(mark, plot));
+  for (const mark of chart.marks) {
+    shapes.push(...markShapes(mark, plot));
+    if ('name' in mark && mark.name) names.push(...nameOf(mark, mark.name, plot));
+    if (mark.kind === 'dot' || mark.kind === 'spot') taken.push(round(to(mark.at)));
+  }
+  // Over all lines, for they have a rim of paper.
+  shapes.push(...placedNames(names, { left: 0, top: 0, right: width, bottom }, taken));
   return { frame: { left: 0, top: 0, width, height }, shapes, description: chart.description };
 }
 
@@ -132,14 +148,7 @@ function markShapes(mark: Mark, plot: Plot): readonly Shape[] {
       return [];
     case 'curve': {
       const points = underRoof(mark.points, upright.high).map(to);
-      // Named at a third of its way, where charts of ours have room over the curve.
-      const third = points[Math.floor(points.length / 3)];
-      return [
-        { kind: 'path', ink: mark.dashed === true ? 'hidden' : 'curve', d: openPath(points) },
-        ...(mark.name !== undefined && third !== undefined
-          ? [letters(third.x + 4, third.y - 8, mark.name, 'start')]
-          : []),
-      ];
+      return [{ kind: 'path', ink: mark.dashed === true ? 'hidden' : 'curve', d: openPath(points) }];
     }
     case 'band':
       return [
@@ -157,7 +166,6 @@ function markShapes(mark: Mark, plot: Plot): readonly Shape[] {
             ],
           ]),
         },
-        letters(MARGIN.left + 4, y(mark.at) - 5, mark.name, 'start', 'label'),
       ];
     case 'level': {
       const [low, high] = mark.band ?? [mark.at, mark.at];
@@ -176,12 +184,9 @@ function markShapes(mark: Mark, plot: Plot): readonly Shape[] {
             ]
           : []),
         { kind: 'path', ink: 'fine', d: strokes([line]) },
-        letters(right - 4, y(mark.at) - 3, mark.name, 'end', 'label'),
       ];
     }
-    case 'plumb': {
-      // Near the right edge its name stands to the left, or the sheet would cut it.
-      const leftward = x(mark.at) + 0.55 * LETTER * mark.name.length > right;
+    case 'plumb':
       return [
         {
           kind: 'path',
@@ -193,15 +198,7 @@ function markShapes(mark: Mark, plot: Plot): readonly Shape[] {
             ],
           ]),
         },
-        letters(
-          x(mark.at) + (leftward ? -4 : 4),
-          MARGIN.top + 10,
-          mark.name,
-          leftward ? 'end' : 'start',
-          'label',
-        ),
       ];
-    }
     case 'outline':
       return [
         { kind: 'path', ink: 'band', d: closedPath(mark.points.map(to)) },
@@ -213,20 +210,84 @@ function markShapes(mark: Mark, plot: Plot): readonly Shape[] {
     }
     case 'spot': {
       const at = to(mark.at);
-      const leftward = at.x > (right + MARGIN.left) / 2;
-      return [
-        { kind: 'circle', ink: 'balance', x: at.x, y: at.y, r: 4 },
-        letters(
-          at.x + (leftward ? -9 : 9),
-          at.y + (mark.side === 'over' ? -8 : 18),
-          mark.name,
-          leftward ? 'end' : 'start',
-          'figure',
-        ),
-      ];
+      return [{ kind: 'circle', ink: 'balance', x: at.x, y: at.y, r: 4 }];
     }
   }
 }
+
+/** Where the name of a mark may stand, the usual place first. */
+function nameOf(mark: Mark, text: string, { to, x, y, right, upright }: Plot): readonly Name[] {
+  const name = (hand: Hand, places: readonly NamePlace[]): readonly Name[] => [{ text, hand, places }];
+  switch (mark.kind) {
+    case 'curve': {
+      const points = underRoof(mark.points, upright.high).map(to);
+      return name(
+        'dimension',
+        // At a third of its way charts of ours have room over the curve.
+        [1 / 3, 0.5, 2 / 3, 0.85, 1 / 6].flatMap((part): readonly NamePlace[] => {
+          const at = points[Math.floor(points.length * part)];
+          return at === undefined
+            ? []
+            : [
+                { x: at.x + 4, y: at.y - 8, anchor: 'start' },
+                { x: at.x + 4, y: at.y + 16, anchor: 'start' },
+                { x: at.x - 4, y: at.y - 8, anchor: 'end' },
+              ];
+        }),
+      );
+    }
+    case 'limit':
+    case 'level': {
+      const [over, under] = [y(mark.at) - (mark.kind === 'limit' ? 5 : 3), y(mark.at) + 12];
+      const ends = [
+        { x: MARGIN.left + 4, anchor: 'start' as const },
+        { x: (MARGIN.left + right) / 2, anchor: 'middle' as const },
+        { x: right - 4, anchor: 'end' as const },
+      ];
+      const inOrder = mark.kind === 'limit' ? ends : ends.toReversed();
+      return name(
+        'label',
+        inOrder.flatMap((end) => [
+          { ...end, y: over },
+          { ...end, y: under },
+        ]),
+      );
+    }
+    case 'plumb':
+      // Near the right edge its name stands to the left, or the sheet would cut it.
+      return name(
+        'label',
+        [10, 24, 38].flatMap((down) => [
+          { x: x(mark.at) + 4, y: MARGIN.top + down, anchor: 'start' as const },
+          { x: x(mark.at) - 4, y: MARGIN.top + down, anchor: 'end' as const },
+        ]),
+      );
+    case 'spot': {
+      const at = to(mark.at);
+      const leftward = at.x > (right + MARGIN.left) / 2;
+      const sides = leftward ? [-1, 1] : [1, -1];
+      const rises = mark.side === 'over' ? [-8, 18] : [18, -8];
+      return name(
+        'figure',
+        rises.flatMap((rise) =>
+          sides.map((side) => ({
+            x: at.x + 9 * side,
+            y: at.y + rise,
+            anchor: side < 0 ? ('end' as const) : ('start' as const),
+          })),
+        ),
+      );
+    }
+    case 'window':
+    case 'band':
+    case 'outline':
+    case 'dot':
+      return [];
+  }
+}
+
+/** What a dot takes of the paper. */
+const round = ({ x, y }: Point): Box => ({ left: x - 3, top: y - 3, right: x + 3, bottom: y + 3 });
 
 /** A curve up to where it leaves the chart at the top. */
 function underRoof(points: readonly Point[], roof: number): readonly Point[] {

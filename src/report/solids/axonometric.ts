@@ -56,20 +56,24 @@ export function sighted(sighting: Sighting): (place: Vector3) => Point {
   };
 }
 
-/** The sighting that shows all of these places with so much room round them [px]. */
+/**
+ * The sighting that shows all of these places with so much room round them [px].
+ *
+ * @param window `spare`: so far may a place stray from where it is told [m]
+ */
 export function fitted(
   places: readonly Vector3[],
   look: Look,
-  window: { readonly width: number; readonly height: number; readonly room: number },
+  window: { readonly width: number; readonly height: number; readonly room: number; readonly spare?: number },
 ): Sighting {
   const axes = sheetAxes(look);
-  const { width, height, room } = window;
+  const { width, height, room, spare = 0 } = window;
   const across = spanOf(places, axes.right);
   const upright = spanOf(places, axes.up);
   const deep = spanOf(places, axes.out);
   const pen = Math.max(
-    across.length / Math.max(width - 2 * room, 40),
-    upright.length / Math.max(height - 2 * room, 40),
+    (across.length + 2 * spare) / Math.max(width - 2 * room, 40),
+    (upright.length + 2 * spare) / Math.max(height - 2 * room, 40),
   );
   const centre = add3(
     scale3(axes.right, across.middle),

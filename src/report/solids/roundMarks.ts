@@ -144,7 +144,7 @@ function balance(
   see: See,
   { width }: Sighting,
 ): readonly Shape[] {
-  const reach = Math.max(58, 0.13 * width);
+  const reach = Math.max(40, 0.13 * width);
   const [weight, lift] = [see(centreOfGravity), see(thrustCentre)];
   const below = weight.y >= lift.y;
   const text = (at: Point, side: 1 | -1, words: string): readonly Shape[] => {

@@ -100,6 +100,8 @@ function Swinging({
       height={Math.round(Math.min(460, Math.max(250, width * 0.5)))}
       shown={SHOWN}
       motion={mode.motion}
+      // Blade tips swing some way further than the motors they stand on.
+      swings={1.5 * drawn}
       description={`${inWords(craft)} Shown: ${mode.shape} at ${Math.round(mode.frequency)} Hz.`}
       onScene={onScene}
     >

@@ -30,6 +30,8 @@ interface Props {
   readonly labels?: readonly PlaceLabel[];
   readonly loads?: { readonly loads: readonly ArmLoad[]; readonly bounds: readonly number[] };
   readonly motion?: ModeMotion;
+  /** How far the motion is drawn to carry anything [m]. */
+  readonly swings?: number;
   /** All that is seen, in words. */
   readonly description: string;
   /** [mm] of the aircraft for a pixel in a view square on; nought in any other. */
@@ -55,6 +57,7 @@ export function RoundView(props: Props) {
     labels = NO_LABELS,
     loads,
     motion,
+    swings = 0,
     description,
     onScale,
     onScene,
@@ -80,10 +83,11 @@ export function RoundView(props: Props) {
       width,
       height,
       room: !shown.dimensions ? 22 : width < 480 ? 40 : ROOM,
+      spare: swings,
     });
     if (view || base.current === 0) base.current = whole.pen;
     return { ...whole, look, pen: base.current / zoom };
-  }, [craft, look, zoom, view, width, height, shown.dimensions]);
+  }, [craft, look, zoom, view, width, height, shown.dimensions, swings]);
 
   useEffect(() => {
     let gone = false;
