@@ -30,7 +30,7 @@ describe('a part of your own', () => {
     await form.getByText(/at most 40000\srpm\/V/).waitFor();
     await tell(page, 'speed constant', '1750');
     // The law of docs/method/drive.md gives a winding for the stator; the page must say that it is not the maker's.
-    await form.getByText('winding resistance').waitFor();
+    await form.getByRole('term').filter({ hasText: 'winding resistance' }).waitFor();
     await form
       .getByText(/^moves .*/)
       .first()
