@@ -6,6 +6,7 @@ import { type AskPartOptions, loadPartContext } from './partContext.ts';
 /** Options of every question asked of a build in the air. */
 export interface AskFlightOptions extends AskPartOptions {
   readonly wind?: string;
+  readonly how?: boolean;
 }
 
 /** As `loadPartContext`, with another wind where one is given; bad input when it has no hover. */

@@ -1,20 +1,53 @@
 import type { Command } from 'commander';
 import { SCENES } from '../assess/fly/types.ts';
-import { withBrief, withJson, withShelf } from './commonOptions.ts';
+import { withBrief, withExamples, withJson, withShelf } from './commonOptions.ts';
 import type { AskFlightOptions } from './flightOf.ts';
 import type { Io } from './io.ts';
 import { LEG_FORMS } from './readLegs.ts';
 import { askReserve, askSpeed, askWind } from './verbs/askFlight.ts';
 import { type AskFlyOptions, askFly } from './verbs/askFly.ts';
+import { askHeat } from './verbs/askHeat.ts';
+import { askMinutes } from './verbs/askMinutes.ts';
 import { type AskMissionOptions, askMission } from './verbs/askMission.ts';
+import { type AskTrimOptions, askTrim } from './verbs/askTrim.ts';
 
 /** The questions about a build in flight. */
 export function addFlightQuestions(ask: Command, io: Io): void {
   const ofBuild = (name: string, says: string): Command => {
     const command = ask.command(`${name} <build>`).description(says);
     const told = 'for the air of its site, its wind and its reserve';
-    return withJson(withShelf(withBrief(command, told)).option('--wind <speed>', "instead of the brief's"));
+    return withJson(
+      withShelf(withBrief(command, told))
+        .option('--wind <speed>', "instead of the brief's")
+        .option('--how', 'how each number is computed, and its source'),
+    );
   };
+
+  withExamples(
+    ofBuild(
+      'trim',
+      'every motor in steady flight at given speeds: thrust, speed, current, heat, wash of the others',
+    )
+      .option(
+        '--speed <list>',
+        'through the air, level; holding station in a wind is its speed',
+        '0 m/s,10 m/s',
+      )
+      .option('--climb <speed>', 'upward', '0 m/s')
+      .option('--charge <share>', 'left in the pack', '50 %'),
+    'ask trim demo/first-freestyle/kittiwake.yaml --speed "0 m/s,8 m/s,16 m/s"',
+    'ask trim demo/guarded/dotterel.yaml --climb "3 m/s"',
+  ).action((build: string, options: AskTrimOptions) => askTrim(build, options, io));
+
+  withExamples(
+    ofBuild('heat', 'motors against their limits, controllers, wires, plug and the spike on the bus'),
+    'ask heat demo/first-freestyle/turnstone.yaml --how',
+  ).action((build: string, options: AskFlightOptions) => askHeat(build, options, io));
+
+  withExamples(
+    ofBuild('minutes', 'how long one pack lasts in every flying style'),
+    'ask minutes demo/cruiser/curlew.yaml --for cruising',
+  ).action((build: string, options: AskFlightOptions) => askMinutes(build, options, io));
 
   ofBuild('speed', 'level flight: power over speed, top speed, endurance, range, motors at speed')
     .addHelpText(

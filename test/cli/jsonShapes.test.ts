@@ -43,6 +43,7 @@ describe('every field of --json stands in docs/json.md', () => {
     ['`ask rotor --json`', `${rotor} --speed 0m/s`],
     ['`ask rotor --json`', `${rotor} --speed=-4m/s`],
     ['`ask point --json`', `ask point ${turnstone}`],
+    ['`ask trim --json`', `ask trim ${turnstone}`],
     ['`ask arm`, `ask frame`, with `--json`', 'ask arm --file arm.yaml'],
     ['`ask arm`, `ask frame`, with `--json`', 'ask frame --file frame.yaml'],
     ['`ask motor --json`', 'ask motor --part haar-2306-1720 --rpm 24000 --torque 120mNm'],
@@ -58,6 +59,9 @@ describe('every field of --json stands in docs/json.md', () => {
     const fields = fieldsOf(JSON.parse(out), 4, [
       'assessments',
       'scale',
+      'banded',
+      'hover',
+      'fullThrottle',
       'effects',
       'model',
       'valuesBefore',

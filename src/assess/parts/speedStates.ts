@@ -23,7 +23,7 @@ const IN_PLANE: Unknown = {
 const asReckoned: Doubted = { levers: neutralLevers, balanceShift: 0 };
 
 /** The craft's uncertain inputs with the body's drag among them; how hard it is flown is left out. */
-function speedStates(craft: Craft, flight: Flight): readonly Uncertainty<Doubted>[] {
+export function speedStates(craft: Craft, flight: Flight): readonly Uncertainty<Doubted>[] {
   const told = craft.unknowns.filter(({ lever }) => lever !== 'styleScale');
   const unheard = told.some(({ lever }) => lever === IN_PLANE.lever) ? [] : [IN_PLANE];
   return leverStates([...told, ...unheard], flight.doubt);

@@ -3,8 +3,12 @@ import { formatBand, formatQuantity } from '../../units/formatQuantity.ts';
 import { findingLines } from './answerText.ts';
 import { printTable } from './table.ts';
 
-/** Measures of one part as a table, each with its band and what it leans on most. */
-export function measuresText(measures: readonly Measure[]): string {
+/**
+ * Measures of one part as a table, each with its band and what it leans on most.
+ *
+ * @param how adds below how each is computed, and its source
+ */
+export function measuresText(measures: readonly Measure[], how = false): string {
   const rows = measures.map(({ label, value, band, quantity, leansOn }) => {
     const exact = band[0] === band[1];
     const first = leansOn[0];
@@ -15,7 +19,10 @@ export function measuresText(measures: readonly Measure[]): string {
       first === undefined ? '' : `${first.input} (${first.trust})`,
     ];
   });
-  return printTable(['', 'value', 'band', 'leans on'], rows, ['left', 'right', 'left', 'left']);
+  const table = printTable(['', 'value', 'band', 'leans on'], rows, ['left', 'right', 'left', 'left']);
+  if (!how) return table;
+  const told = measures.map((measure) => `  ${measure.label}: ${measure.how} [${measure.source}]`);
+  return `${table}\n\n${told.join('\n')}`;
 }
 
 /** Blocks with an empty line between, then the findings. */

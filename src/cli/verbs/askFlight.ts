@@ -69,11 +69,15 @@ function answer(
   tables: (data: PartData) => readonly string[],
 ): void {
   const result = part.run(flightOf(file, options, io));
-  io.writeOut(options.json ? partJson(result, result.data ?? {}) : textOf(result, tables(result.data ?? {})));
+  io.writeOut(
+    options.json
+      ? partJson(result, result.data ?? {})
+      : textOf(result, tables(result.data ?? {}), options.how),
+  );
 }
 
-function textOf({ measures, findings }: PartResult, tables: readonly string[]): string {
-  return withFindings([...tables, measures.length > 0 ? measuresText(measures) : ''], findings);
+function textOf({ measures, findings }: PartResult, tables: readonly string[], how = false): string {
+  return withFindings([...tables, measures.length > 0 ? measuresText(measures, how) : ''], findings);
 }
 
 const celsius = (kelvin: number | undefined): string =>

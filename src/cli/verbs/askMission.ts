@@ -23,7 +23,7 @@ export function askMission(file: string, options: AskMissionOptions, io: Io): vo
     const { measures, findings, data } = result;
     const tables = [
       data?.mission ? legsTable(data.mission) : '',
-      measures.length > 0 ? measuresText(measures) : '',
+      measures.length > 0 ? measuresText(measures, options.how) : '',
     ];
     io.writeOut(options.json ? partJson(result, data ?? {}) : withFindings(tables, findings));
     return;

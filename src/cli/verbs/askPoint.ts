@@ -1,14 +1,19 @@
+import type { BandedFigures } from '../../assess/bandedFigures.ts';
 import { airOf } from '../../assess/dayOf.ts';
 import { prepareRotors } from '../../assess/prepareRotors.ts';
+import { rotorDoubt } from '../../assess/rotorDoubt.ts';
+import { throttlePoint } from '../../assess/throttlePoint.ts';
 import { flightModelOf } from '../../build/resolve/flightModelOf.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
-import { pointForThrottles } from '../../flight/operatingPoint.ts';
-import { neutralLevers } from '../../flight/types.ts';
+import type { StationHeat } from '../../flight/heat.ts';
+import type { FlightModel } from '../../flight/types.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
 import { mustRead } from '../files.ts';
 import { BadInput, type Io } from '../io.ts';
 import { quantityWithin } from '../options.ts';
+import { bandedCell } from '../print/bandedCell.ts';
+import { leansOnText } from '../print/leansOnText.ts';
 import { printTable } from '../print/table.ts';
 
 export interface AskPointOptions {
@@ -30,43 +35,78 @@ export function askPoint(file: string, options: AskPointOptions, io: Io): void {
   const read = loadBuild(file, io);
   const craft = mustRead(resolveBuild(read.build, shelf, read, loadBlades(options.shelf, io)));
   const air = airOf(brief);
-  const prepared = prepareRotors(craft, air, sectionTables());
+  const sections = sectionTables();
+  const prepared = prepareRotors(craft, air, sections);
   if (!prepared.ok) throw new BadInput(`${file}: propellers: ${prepared.reason}`);
-  const readers = craft.rotors.flatMap((rotor) => prepared.value.get(rotor.partId)?.read ?? []);
+  const rotors = craft.rotors.flatMap(({ partId }) => prepared.value.get(partId) ?? []);
+  const [first] = rotors;
+  if (first === undefined) throw new BadInput(`${file}: no propeller is on board.`);
+  const readers = rotors.map(({ read }) => read);
   const model = flightModelOf(craft, readers, air, brief.reserve);
-  const point = pointForThrottles(
-    model,
-    neutralLevers,
-    model.stations.map(() => throttle),
-    { charge },
-  );
-  if (!point.ok) throw new BadInput(`${file}: no such operating point: ${point.reason}`);
+  const doubtAt = (angularSpeed: number) => rotorDoubt(craft, first, sections, air, angularSpeed);
+  const found = throttlePoint(craft, model, doubtAt, throttle, charge);
+  if (!found.ok) throw new BadInput(`${file}: no such operating point: ${found.reason}`);
+  const { point, heat, figures } = found.value;
   if (options.json) {
-    const stations = point.value.stations.map((station, i) => ({
+    const stations = point.stations.map((station, i) => ({
       name: model.stations[i]?.name,
       ...station,
+      ...heatOf(heat[i]),
+      banded: figures.motors[i] ?? {},
     }));
-    io.writeOut(`${JSON.stringify({ ...point.value, stations }, null, 2)}\n`);
+    io.writeOut(`${JSON.stringify({ ...point, stations, banded: figures.craft }, null, 2)}\n`);
     return;
   }
-  const rows = point.value.stations.map((station, i) => [
-    model.stations[i]?.name ?? '',
-    String(Number(((station.angularSpeed * 30) / Math.PI).toPrecision(3))),
-    station.netThrust.toPrecision(3),
-    station.motorCurrent.toPrecision(3),
-    station.motorVoltage.toPrecision(3),
-    station.shaftPower.toPrecision(3),
-    (station.copperLoss + station.ironLoss + station.controllerLoss + station.leadLoss).toPrecision(3),
-  ]);
-  const header = ['motor', 'rpm', 'net thrust N', 'motor A', 'motor V', 'shaft W', 'lost W'];
-  io.writeOut(
-    `${printTable(
+  io.writeOut(pointText(model, figures));
+}
+
+const heatOf = (heat: StationHeat | undefined) => ({
+  ...(heat?.settled === undefined
+    ? {}
+    : { windingTemperature: heat.settled.winding, caseTemperature: heat.settled.case }),
+  ...(heat !== undefined && Number.isFinite(heat.timeToLimit) ? { timeToLimit: heat.timeToLimit } : {}),
+});
+
+function pointText(model: FlightModel, { craft, motors }: BandedFigures): string {
+  const names = model.stations.map(({ name }) => name);
+  const right = (header: readonly string[]) => header.map((_, i) => (i === 0 ? 'left' : 'right'));
+  const table = (header: readonly string[], cells: (i: number) => readonly string[]) =>
+    printTable(
       header,
-      rows,
-      header.map((_, column) => (column === 0 ? 'left' : 'right')),
-    )}\n\n` +
-      `Pack ${point.value.packVoltage.toPrecision(3)} V, ${point.value.packCurrent.toPrecision(3)} A; ` +
-      'at the most likely value of every input, settled at that throttle for a minute or two: out of a hover the pack sags less, which is ' +
-      'what `assess` tells, with bands. Motor amps are in the winding; the pack gives about throttle times as many.\n',
+      names.map((name, i) => [name, ...cells(i)]),
+      right(header),
+    );
+  const speeds = table(
+    ['motor', 'turns at', 'net thrust', 'motor current', 'motor voltage', 'shaft power'],
+    (i) => [
+      bandedCell(motors[i]?.angularSpeed, 'angularSpeed'),
+      bandedCell(motors[i]?.thrust, 'force'),
+      bandedCell(motors[i]?.motorCurrent, 'current'),
+      bandedCell(motors[i]?.motorVoltage, 'voltage'),
+      bandedCell(motors[i]?.shaftPower, 'power'),
+    ],
+  );
+  const losses = table(
+    ['lost in', 'copper', 'iron', 'controller', 'leads', 'winding settles', 'case settles', 'too hot after'],
+    (i) => [
+      bandedCell(motors[i]?.copperLoss, 'power'),
+      bandedCell(motors[i]?.ironLoss, 'power'),
+      bandedCell(motors[i]?.controllerLoss, 'power'),
+      bandedCell(motors[i]?.leadLoss, 'power'),
+      motors[i]?.winding === undefined ? 'never' : bandedCell(motors[i]?.winding, 'temperature'),
+      motors[i]?.case === undefined ? 'never' : bandedCell(motors[i]?.case, 'temperature'),
+      motors[i]?.timeToLimit === undefined ? 'never' : bandedCell(motors[i]?.timeToLimit, 'time'),
+    ],
+  );
+  return (
+    `${speeds}\n\n${losses}\n\n` +
+    `Pack ${bandedCell(craft.packVoltage, 'voltage')}, ${bandedCell(craft.packCurrent, 'current')}; ` +
+    `all motors ${bandedCell(craft.netThrust, 'force')}. Settled at that throttle for a minute or two: out of a hover the pack sags less, which ` +
+    'is what `assess` tells. Motor amps are in the winding; the pack gives about throttle times as many. Temperatures from the air up.\n' +
+    leansOnText([
+      ['thrust', motors[0]?.thrust],
+      ['pack current', craft.packCurrent],
+      ['winding', motors[0]?.winding],
+    ])
   );
 }

@@ -4,7 +4,7 @@ import type { FlightModel, Levers, OperatingPoint } from '../types.ts';
 import type { ForwardTrim } from './forwardTrim.ts';
 
 /**
- * Heat of every motor held in level flight, from the air's temperature. The air over a motor is its propeller's induced
+ * Heat of every motor held in level or climbing flight, from the air's temperature. The air over a motor is its propeller's induced
  * flow and the flight's own together; `heatAt` is its neighbour for hover and climb.
  */
 export function forwardHeat(
@@ -17,11 +17,16 @@ export function forwardHeat(
   return model.stations.map((station, i): StationHeat => {
     const at = point.stations[i];
     const induced = trim.rotors[i]?.inducedSpeed ?? 0;
+    const sine = Math.sin(trim.tilt);
+    const cosine = Math.cos(trim.tilt);
     const load = {
       current: at?.motorCurrent ?? 0,
       resistanceScale: levers.windingResistanceScale,
       ironLoss: at?.ironLoss ?? 0,
-      washSpeed: Math.hypot(trim.speed * Math.sin(trim.tilt) + induced, trim.speed * Math.cos(trim.tilt)),
+      washSpeed: Math.hypot(
+        trim.speed * sine + trim.climb * cosine + induced,
+        trim.speed * cosine - trim.climb * sine,
+      ),
       airTemperature: air,
       coolingScale: levers.coolingScale,
       heatCapacityScale: levers.heatCapacityScale,

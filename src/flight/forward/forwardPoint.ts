@@ -52,7 +52,7 @@ export function forwardCraft(
   });
 }
 
-/** Level flight at a speed on a pack at a charge. */
+/** Level or climbing flight on a pack at a charge. */
 export interface ForwardPoint extends ForwardTrim {
   readonly point: OperatingPoint;
   /** Largest duty of any motor, 0 to 1. */
@@ -60,11 +60,17 @@ export interface ForwardPoint extends ForwardTrim {
 }
 
 /**
- * @param speed through the air [m/s]
+ * @param speed through the air, level [m/s]
  * @param charge of the pack, 0 to 1
+ * @param climb [m/s], >= 0
  */
-export function forwardPoint(craft: ForwardCraft, speed: number, charge: number): Outcome<ForwardPoint> {
-  const trimmed = forwardTrim(craft, speed);
+export function forwardPoint(
+  craft: ForwardCraft,
+  speed: number,
+  charge: number,
+  climb = 0,
+): Outcome<ForwardPoint> {
+  const trimmed = forwardTrim(craft, speed, climb);
   if (!trimmed.ok) return trimmed;
   const count = craft.circuit.branches.length;
   const supply = emptySupply(count);

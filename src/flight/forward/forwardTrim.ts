@@ -32,10 +32,12 @@ export interface ForwardCraft {
   readonly wakes?: WakeTable;
 }
 
-/** Level flight at a speed, motors turning as needed, whatever feeds them. */
+/** Level or climbing flight at a speed, motors turning as needed, whatever feeds them. */
 export interface ForwardTrim {
-  /** Through the air [m/s]. */
+  /** Through the air, level [m/s]. */
   readonly speed: number;
+  /** [m/s] */
+  readonly climb: number;
   /** Nose down, the thrust leaning forward [rad], 0 to pi/2. */
   readonly tilt: number;
   /** Net of download, all motors [N]. */
@@ -68,7 +70,7 @@ const ROUNDS = 60;
 const MEMORY = 5;
 
 /**
- * Steady level flight. In the tilted aircraft's axes, with D the force of the air on body and arms:
+ * Steady flight, level or climbing. In the tilted aircraft's axes, with D the force of the air on body and arms:
  *
  *   forward   W sin(tilt) = D_x + rotor in-plane drag
  *   upward    T = W cos(tilt) + D_z
@@ -80,20 +82,17 @@ const MEMORY = 5;
  * take a hair of bank. Canted rotors are taken as upright, and a tail servo as holding whatever yaw is left. The left
  * side rises and the right falls with tilt, so there is one tilt for given shares.
  *
- * @param speed through the air [m/s], >= 0
- * @param near a trim of nearly the same flight, to start from: saves work and changes nothing
+ * @param speed through the air, level [m/s], >= 0
+ * @param climb [m/s], >= 0: sinking rotors meet their own wakes (`solveRotor` knows how far that can be answered)
+ * @throws RangeError for a climb below 0
  */
-export function forwardTrim(craft: ForwardCraft, speed: number, near?: ForwardTrim): Outcome<ForwardTrim> {
-  const quick = settle(craft, speed, near, true);
-  return quick.ok || speed <= CRAWL ? quick : settle(craft, speed, undefined, false);
+export function forwardTrim(craft: ForwardCraft, speed: number, climb = 0): Outcome<ForwardTrim> {
+  if (!(climb >= 0)) throw new RangeError(`climb must be at least 0 m/s; found ${climb} m/s`);
+  const quick = settle(craft, speed, climb, true);
+  return quick.ok || speed <= CRAWL ? quick : settle(craft, speed, climb, false);
 }
 
-function settle(
-  craft: ForwardCraft,
-  speed: number,
-  near: ForwardTrim | undefined,
-  quick: boolean,
-): Outcome<ForwardTrim> {
+function settle(craft: ForwardCraft, speed: number, climb: number, quick: boolean): Outcome<ForwardTrim> {
   const { circuit, bars } = craft;
   const bluff = bluffAreas(craft.drag);
   const density = circuit.airDensity * craft.dragScale;
@@ -107,14 +106,18 @@ function settle(
   let latest: Outcome<RotorSet> | undefined;
   let known = 0;
   // What rounds settle: shares of the thrust, washes over a hover's induced speed, tilt.
-  let settling = startOf(craft, speed, near, hoverSpeed, load);
+  let settling = startOf(craft, speed, load);
+  const still = speed <= CRAWL && climb <= CRAWL;
   const lacking = (tilt: number): number => {
     const sine = Math.sin(tilt);
     const cosine = Math.cos(tilt);
-    writeBodyForce(bluff, bars, speed * cosine, 0, -speed * sine, density, force);
+    const along = speed * cosine - climb * sine;
+    const through = speed * sine + climb * cosine;
+    writeBodyForce(bluff, bars, along, 0, -through, density, force);
     const total = circuit.weight * cosine + (force[2] as number);
     for (let i = 0; i < count; i++) thrusts[i] = (settling[i] as number) * total;
-    latest = turnRotors(craft, thrusts, speed * sine, speed * cosine, wash, load);
+    // Only on the way to the answer does a steep climb blow along the discs from behind.
+    latest = turnRotors(craft, thrusts, through, Math.max(along, 0), wash, load);
     // Where a rotor has no solution the last drag known still leaves a steady way towards the tilt.
     if (latest.ok) known = latest.value.inPlaneForce;
     return circuit.weight * sine + (force[0] as number) - known;
@@ -130,6 +133,7 @@ function settle(
     const download = force[2] as number;
     const state: ForwardTrim = {
       speed,
+      climb,
       tilt,
       thrust: circuit.weight * Math.cos(tilt) + download,
       thrusts,
@@ -158,7 +162,7 @@ function settle(
     const change = moved.reduce((most, step, i) => {
       return Math.max(most, Math.abs(step) * (i >= count && i < 2 * count ? WASH_MATTERS : 1));
     }, 0);
-    if (speed <= CRAWL || change <= SETTLED) return solved(state);
+    if (still || change <= SETTLED) return solved(state);
     const next = mixed(settling, moved);
     const sound =
       next.every((value, i) => Number.isFinite(value) && (i >= count || value >= 0)) &&
@@ -178,25 +182,10 @@ function settle(
 /** Steepest tilt that a slope is taken at [rad]. */
 const STEEPEST = 1.5;
 
-/** What the first round is given: a near trim's answer, or the hover's shares leaning against the body's drag. */
-function startOf(
-  craft: ForwardCraft,
-  speed: number,
-  near: ForwardTrim | undefined,
-  hoverSpeed: number,
-  load: Load,
-): Float64Array {
+/** What the first round is given: the hover's shares leaning against the body's drag. */
+function startOf(craft: ForwardCraft, speed: number, load: Load): Float64Array {
   const count = craft.circuit.branches.length;
   const start = new Float64Array(2 * count + 1);
-  if (near?.thrusts.length === count && near.thrust > 0 && speed > CRAWL) {
-    load.angularSpeed.set(near.load.angularSpeed);
-    for (let i = 0; i < count; i++) {
-      start[i] = (near.thrusts[i] as number) / near.thrust;
-      start[count + i] = (near.wash[i] as number) / hoverSpeed;
-    }
-    start[2 * count] = near.tilt;
-    return start;
-  }
   load.angularSpeed.set(craft.trim.load.angularSpeed);
   start.set(craft.trim.thrusts.map((thrust) => thrust / craft.circuit.weight));
   if (speed > CRAWL) {
@@ -214,11 +203,11 @@ function hoverSpeedOf({ circuit }: ForwardCraft): number {
   return inducedSpeed(circuit.weight, 0, circuit.airDensity, area);
 }
 
-function wakeSources({ speed, tilt, load, rotors }: ForwardTrim): readonly WakeSource[] {
+function wakeSources({ speed, climb, tilt, load, rotors }: ForwardTrim): readonly WakeSource[] {
   return rotors.map((rotor, i) => ({
     inducedSpeed: rotor.inducedSpeed,
     throughSpeed: (load.axialSpeed[i] as number) + rotor.inducedSpeed,
-    edgewiseSpeed: speed * Math.cos(tilt),
+    edgewiseSpeed: Math.max(speed * Math.cos(tilt) - climb * Math.sin(tilt), 0),
   }));
 }
 
@@ -254,7 +243,7 @@ function sharesFor(craft: ForwardCraft, state: ForwardTrim): Outcome<Float64Arra
     yaw += (position[1] - centreOfGravity[1]) * force + (position[0] - centreOfGravity[0]) * right;
   });
   // At rest exactly the hover trim, to the last digit.
-  if (state.speed <= CRAWL) roll = pitch = yaw = 0;
+  if (state.speed <= CRAWL && state.climb <= CRAWL) roll = pitch = yaw = 0;
   const [rollScale, pitchScale, yawScale] = balance.scales;
   const right = [1, -roll / (total * rollScale), -pitch / (total * pitchScale)];
   if (!servo) right.push(-yaw / (total * yawScale));

@@ -46,6 +46,7 @@ function levelFlight(
   speed: number | 'top',
   bars: readonly BarDrag[] = [],
   quad: FlightModel = exampleQuad(),
+  climb = 0,
 ) {
   const drag = {
     front: { area: frontArea, coefficient: 1 },
@@ -54,7 +55,7 @@ function levelFlight(
   };
   const forward = forwardCraft(quad, neutralLevers, drag, { bars, wakes: 'left out' });
   if (!forward.ok) throw new Error(forward.reason);
-  const found = speed === 'top' ? topSpeed(forward.value, 0.8) : forwardTrim(forward.value, speed);
+  const found = speed === 'top' ? topSpeed(forward.value, 0.8) : forwardTrim(forward.value, speed, climb);
   if (!found.ok) throw new Error(found.reason);
   const trim = 'at' in found.value ? found.value.at : found.value;
   const body = {
@@ -77,7 +78,7 @@ function levelFlight(
       0,
       share * trim.speed,
       0,
-      0,
+      -share * climb,
       ...quaternionOf([0, -trim.tilt, 0]),
       0,
       0,
@@ -109,6 +110,22 @@ describe('level flight against the equations of motion', () => {
         for (const i of [3, 4, 5]) expect(Math.abs(out[i]!)).toBeLessThan(1e-5 * 9.8);
         for (const i of [10, 11, 12]) expect(Math.abs(out[i]!)).toBeLessThan(1e-2);
       }
+    }
+  });
+
+  it('so is a climb, straight up and slanting', () => {
+    const arms = bodyDragOf(fourArms).bars;
+    for (const [speed, climb] of [
+      [0, 6],
+      [1, 9],
+      [8, 4],
+      [15, 8],
+    ] as const) {
+      const still = exampleQuad({ centreOfGravity: [0.004, 0, 0.01] });
+      const stations = still.stations.map((station) => ({ ...station, ...realPropeller }));
+      const out = unrest(levelFlight(0.006, 0.015, speed, arms, { ...still, stations }, climb));
+      for (const i of [3, 5]) expect(Math.abs(out[i]!)).toBeLessThan(1e-5 * 9.8);
+      for (const i of [10, 11, 12]) expect(Math.abs(out[i]!)).toBeLessThan(1e-2);
     }
   });
 

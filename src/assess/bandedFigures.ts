@@ -1,0 +1,92 @@
+import type { StationHeat } from '../flight/heat.ts';
+import type { OperatingPoint } from '../flight/types.ts';
+import { type Banded, guessedBand, propagate, type Uncertainty } from './propagate.ts';
+
+/** Numbers of one operating point that faces show, SI; what has no value is absent. */
+export type PointFigures = Readonly<Record<string, number>>;
+
+/** The same, each with its band. */
+export interface BandedFigures {
+  /** Of the craft as a whole: pack, net thrust and what the asker adds. */
+  readonly craft: Readonly<Record<string, Banded>>;
+  /** One a motor, in the model's order. */
+  readonly motors: readonly Readonly<Record<string, Banded>>[];
+}
+
+const nameOf = (motor: number, figure: string): string => `${motor}/${figure}`;
+
+/** An operating point and its heat as flat figures, ready for `bandFigures`. */
+export function figuresOf(
+  point: OperatingPoint,
+  heat: readonly StationHeat[],
+  more: {
+    readonly craft?: PointFigures;
+    readonly motors?: readonly PointFigures[];
+  } = {},
+): PointFigures {
+  const figures: Record<string, number> = {
+    packVoltage: point.packVoltage,
+    packCurrent: point.packCurrent,
+    power: point.packVoltage * point.packCurrent,
+    netThrust: point.netThrust,
+    ...more.craft,
+  };
+  point.stations.forEach((station, i) => {
+    const settled = heat[i]?.settled;
+    const time = heat[i]?.timeToLimit;
+    const own: Record<string, number> = {
+      angularSpeed: station.angularSpeed,
+      thrust: station.netThrust,
+      motorCurrent: station.motorCurrent,
+      motorVoltage: station.motorVoltage,
+      throttle: station.throttle,
+      shaftPower: station.shaftPower,
+      copperLoss: station.copperLoss,
+      ironLoss: station.ironLoss,
+      controllerLoss: station.controllerLoss,
+      leadLoss: station.leadLoss,
+      ...(settled === undefined ? {} : { winding: settled.winding, case: settled.case }),
+      ...(time === undefined || !Number.isFinite(time) ? {} : { timeToLimit: time }),
+      ...more.motors?.[i],
+    };
+    for (const [figure, value] of Object.entries(own)) figures[nameOf(i, figure)] = value;
+  });
+  return figures;
+}
+
+/** Told from the air up: half of a winding's kelvins would be a band from -100 degC to 240. */
+const TEMPERATURES = ['winding', 'case'];
+
+/**
+ * Bands by `propagate`. A figure that a raised input leaves without a value keeps a guess of half of it either way,
+ * and leans on nothing.
+ *
+ * @param air [K]
+ */
+export function bandFigures<State>(
+  nominal: PointFigures,
+  states: readonly Uncertainty<State>[],
+  evaluate: (state: State) => PointFigures,
+  air: number,
+): BandedFigures {
+  const { banded, unbanded } = propagate(nominal, states, evaluate);
+  const craft: Record<string, Banded> = {};
+  const motors: Record<string, Banded>[] = [];
+  for (const [name, value] of Object.entries(nominal)) {
+    const [first = '', figure] = name.split('/');
+    const zero = TEMPERATURES.includes(figure ?? '') ? air : 0;
+    const found =
+      banded[name] ??
+      (unbanded.includes(name) ? { value, band: guessedBand(value, zero), leansOn: [] } : undefined);
+    if (found === undefined) continue;
+    if (figure === undefined) {
+      craft[name] = found;
+      continue;
+    }
+    const motor = Number(first);
+    while (motors.length <= motor) motors.push({});
+    const row = motors[motor];
+    if (row !== undefined) row[figure] = found;
+  }
+  return { craft, motors };
+}

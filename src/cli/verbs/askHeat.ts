@@ -1,0 +1,74 @@
+import { flownMeasures } from '../../assess/flownMeasures.ts';
+import { hoverFindings } from '../../assess/hoverFindings.ts';
+import { wiringHeat } from '../../assess/parts/heat.ts';
+import type { Banded } from '../../assess/propagate.ts';
+import { stationReports } from '../../assess/stationReports.ts';
+import { throttlePoint } from '../../assess/throttlePoint.ts';
+import { trimmer } from '../../assess/trimPoint.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
+import { type AskFlightOptions, flightOf } from '../flightOf.ts';
+import type { Io } from '../io.ts';
+import { partJson } from '../print/answerText.ts';
+import { bandedCell } from '../print/bandedCell.ts';
+import { measuresText, withFindings } from '../print/partText.ts';
+import { printTable } from '../print/table.ts';
+
+type Figures = Readonly<Record<string, Banded>>;
+
+/** `ask heat`: motors in hover and held at full throttle against their limits, controllers, wires, plug and bus. */
+export function askHeat(file: string, options: AskFlightOptions, io: Io): void {
+  const context = flightOf(file, options, io);
+  const { craft, brief, flight } = context;
+  const wiring = wiringHeat.run(context);
+  const flown = flownMeasures(craft, brief, flight);
+  const { story } = flight.told;
+  const measures = [...flown.filter(({ sheet }) => sheet === 'heat'), ...wiring.measures];
+  const stations = stationReports(craft, story);
+  const findings = [
+    ...hoverFindings(story, flown, stations, brief).filter(({ sheet }) => sheet === 'heat'),
+    ...wiring.findings,
+  ];
+  const trims = trimmer(context);
+  const hover = trims.ok ? trims.value({ speed: 0, climb: 0, charge: 0.5 }) : trims;
+  const full = throttlePoint(craft, flight.model, () => flight.doubt.atFull ?? flight.doubt, 1, 0.9);
+  const motors = flight.model.stations.map(({ name, motor }, i) => ({
+    name,
+    limits: motor.limits,
+    hover: hover.ok ? (hover.value.figures.motors[i] ?? {}) : {},
+    fullThrottle: full.ok ? (full.value.figures.motors[i] ?? {}) : {},
+  }));
+  if (options.json) {
+    io.writeOut(partJson({ measures, findings }, { motors }));
+    return;
+  }
+  const header = ['motor', 'winding', 'limit', 'case', 'limit', 'controller loses', 'too hot after'];
+  const rows = (of: (motor: (typeof motors)[number]) => Figures, title: string) =>
+    printTable(
+      [title, ...header.slice(1)],
+      motors.map((motor) => [motor.name, ...cellsOf(of(motor), motor.limits)]),
+      header.map((_, i) => (i === 0 ? 'left' : 'right')),
+    );
+  const tables = [
+    rows(({ hover: at }) => at, 'settled in hover'),
+    rows(({ fullThrottle: at }) => at, 'held at full throttle'),
+    'Held at full throttle from the temperature of the air; out of a hover it takes less, as below.',
+    measuresText(measures, options.how),
+  ];
+  io.writeOut(withFindings(tables, findings));
+}
+
+function cellsOf(
+  at: Figures,
+  limits: { readonly windingTemperature: number; readonly caseTemperature: number },
+): readonly string[] {
+  const settles = (figure: Banded | undefined) =>
+    figure === undefined ? 'never settles' : bandedCell(figure, 'temperature');
+  return [
+    settles(at.winding),
+    formatQuantity(limits.windingTemperature, 'temperature'),
+    settles(at.case),
+    formatQuantity(limits.caseTemperature, 'temperature'),
+    bandedCell(at.controllerLoss, 'power'),
+    at.timeToLimit === undefined ? 'never' : bandedCell(at.timeToLimit, 'time'),
+  ];
+}

@@ -1,0 +1,98 @@
+import { type TrimPoint, trimmer } from '../../assess/trimPoint.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
+import { type AskFlightOptions, flightOf } from '../flightOf.ts';
+import { BadInput, type Io } from '../io.ts';
+import { listOption, quantityWithin } from '../options.ts';
+import { bandedCell } from '../print/bandedCell.ts';
+import { leansOnText } from '../print/leansOnText.ts';
+import { printTable } from '../print/table.ts';
+
+export interface AskTrimOptions extends AskFlightOptions {
+  readonly speed: string;
+  readonly climb: string;
+  readonly charge: string;
+}
+
+/** `ask trim`: what every motor of a build does in steady flight at given speeds, hover and climb among them. */
+export function askTrim(file: string, options: AskTrimOptions, io: Io): void {
+  const speeds = listOption('--speed', options.speed, (item) =>
+    quantityWithin('--speed', item, 'speed', { low: 0, high: 100, words: '0 m/s to 100 m/s' }),
+  );
+  const climb = quantityWithin('--climb', options.climb, 'speed', {
+    low: 0,
+    high: 50,
+    words: '0 m/s to 50 m/s; of a descent `ask rotor` knows the rotor alone',
+  });
+  const charge = quantityWithin('--charge', options.charge, 'share', {
+    low: 0,
+    high: 1,
+    words: '0 % to 100 %',
+  });
+  const context = flightOf(file, options, io);
+  const names = context.flight.model.stations.map(({ name }) => name);
+  const trims = trimmer(context);
+  if (!trims.ok) throw new BadInput(`${file}: it has no trim: ${trims.reason}.`);
+  const answers = speeds.map((speed) => ({ speed, found: trims.value({ speed, climb, charge }) }));
+  if (options.json) {
+    const points = answers.map(({ speed, found }) => ({
+      speed,
+      climb,
+      charge,
+      ...(found.ok ? jsonOf(found.value, names) : { noSolution: found.reason }),
+    }));
+    io.writeOut(`${JSON.stringify(points, null, 2)}\n`);
+    return;
+  }
+  const blocks = answers.map(({ speed, found }) => {
+    const says = `At ${formatQuantity(speed, 'speed')}${climb > 0 ? `, climbing at ${formatQuantity(climb, 'speed')}` : ''}`;
+    return found.ok ? `${says}: ${textOf(found.value, names)}` : `${says}: not flown: ${found.reason}.`;
+  });
+  // Faster flight leans on more.
+  const first = answers.findLast(({ found }) => found.ok)?.found;
+  const leaning = first?.ok
+    ? leansOnText([
+        ['tilt', first.value.figures.craft.tilt],
+        ['pack current', first.value.figures.craft.packCurrent],
+        ['winding', first.value.figures.motors[0]?.winding],
+      ])
+    : '';
+  io.writeOut(`${blocks.join('\n\n')}\n\n${leaning}`);
+}
+
+function jsonOf({ figures }: TrimPoint, names: readonly string[]) {
+  return { craft: figures.craft, motors: names.map((name, i) => ({ name, ...figures.motors[i] })) };
+}
+
+function textOf({ figures: { craft, motors } }: TrimPoint, names: readonly string[]): string {
+  const header = [
+    'motor',
+    'net thrust',
+    'turns at',
+    'throttle',
+    'current',
+    'winding',
+    'case',
+    'others’ wash',
+  ];
+  const table = printTable(
+    header,
+    names.map((name, i) => {
+      const of = motors[i] ?? {};
+      return [
+        name,
+        bandedCell(of.thrust, 'force'),
+        bandedCell(of.angularSpeed, 'angularSpeed'),
+        bandedCell(of.throttle, 'share'),
+        bandedCell(of.motorCurrent, 'current'),
+        of.winding === undefined ? 'never settles' : bandedCell(of.winding, 'temperature'),
+        of.case === undefined ? 'never settles' : bandedCell(of.case, 'temperature'),
+        bandedCell(of.wash, 'speed'),
+      ];
+    }),
+    header.map((_, i) => (i === 0 ? 'left' : 'right')),
+  );
+  return (
+    `tilt ${bandedCell(craft.tilt, 'angle')}, pack ${bandedCell(craft.packCurrent, 'current')} at ${bandedCell(craft.packVoltage, 'voltage')}, ` +
+    `body drag ${bandedCell(craft.bodyDrag, 'force')}, in-plane drag of the propellers ${bandedCell(craft.rotorDrag, 'force')}\n${table}`
+  );
+}

@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest';
+import type { Banded } from '../../src/assess/propagate.ts';
+import { rotorDoubt } from '../../src/assess/rotorDoubt.ts';
+import { throttlePoint } from '../../src/assess/throttlePoint.ts';
+import { trimmer } from '../../src/assess/trimPoint.ts';
+import { pointForThrusts } from '../../src/flight/operatingPoint.ts';
+import { neutralLevers } from '../../src/flight/types.ts';
+import { contextOf, type Demo } from './parts/crafts.ts';
+
+function flying(name: Demo) {
+  const { flight, ...context } = contextOf(name);
+  if (flight === undefined) throw new Error(`${name} has no hover`);
+  const trims = trimmer({ ...context, flight });
+  if (!trims.ok) throw new Error(trims.reason);
+  const trim = (speed: number, climb = 0) => {
+    const found = trims.value({ speed, climb, charge: 0.5 });
+    if (!found.ok) throw new Error(found.reason);
+    return found.value;
+  };
+  return { ...context, flight, trim };
+}
+
+function expectBanded(figures: Readonly<Record<string, Banded>>): void {
+  for (const [name, { value, band }] of Object.entries(figures)) {
+    expect(band[0], name).toBeLessThanOrEqual(value);
+    expect(band[1], name).toBeGreaterThanOrEqual(value);
+  }
+}
+
+describe('trim of a build', () => {
+  const { flight, trim } = flying('first-freestyle/turnstone');
+  const { weight, hover } = flight.told.story;
+
+  it('is the hover at no speed, each motor with bands', () => {
+    const still = trim(0);
+    expect(still.trim.point.packCurrent).toBeCloseTo(hover.packCurrent, 6);
+    expectBanded(still.figures.craft);
+    for (const motor of still.figures.motors) {
+      expectBanded(motor);
+      const { thrust, winding } = motor;
+      if (thrust === undefined || winding === undefined) throw new Error('a figure is missing');
+      expect(thrust.band[1] - thrust.band[0]).toBeGreaterThan(0.005 * thrust.value);
+      expect(winding.band[0]).toBeGreaterThan(flight.model.airTemperature);
+    }
+  });
+
+  it('climbs straight up as the axial rotor does', () => {
+    const up = trim(0, 5);
+    const axial = pointForThrusts(flight.model, neutralLevers, [...up.trim.thrusts], {
+      charge: 0.5,
+      climb: 5,
+    });
+    if (!axial.ok) throw new Error(axial.reason);
+    // Two maps of one blade, each within a per cent or so of its elements.
+    expect(up.trim.point.packCurrent / axial.value.packCurrent).toBeCloseTo(1, 1.5);
+    // Momentum theory by hand: v_h of a quarter of the weight, v = -V/2 + sqrt(V2/4 + v_h2), power T (V + v) against T v_h.
+    const area = (Math.PI / 4) * (flight.model.stations[0]?.propDiameter ?? 0) ** 2;
+    const vh = Math.sqrt(weight / 4 / (2 * flight.model.airDensity * area));
+    const asked = weight * (2.5 + Math.sqrt(6.25 + vh * vh) - vh);
+    const shaft = ({ stations }: typeof hover) => stations.reduce((sum, each) => sum + each.shaftPower, 0);
+    const more = shaft(up.trim.point) - shaft(hover);
+    expect(more / asked).toBeGreaterThan(0.9);
+    expect(more / asked).toBeLessThan(1.6);
+  });
+
+  it('shows the wash of the front pair on the rear pair at speed, none in a hover', () => {
+    const washes = (speed: number) => trim(speed).figures.motors.map(({ wash }) => wash?.value ?? 0);
+    expect(washes(0)).toEqual([0, 0, 0, 0]);
+    const names = flight.model.stations.map(({ name }) => name);
+    washes(10).forEach((wash, i) => {
+      if (names[i]?.startsWith('rear')) expect(wash).toBeGreaterThan(0.2);
+      else expect(wash).toBeLessThan(0);
+    });
+  });
+
+  it('says in words that it is not as fast', () => {
+    const { flight: own, ...context } = flying('micro/wheatear');
+    const trims = trimmer({ ...context, flight: own });
+    const found = trims.ok ? trims.value({ speed: 80, climb: 0, charge: 0.5 }) : trims;
+    expect(found.ok ? '' : found.reason.length).toBeGreaterThan(10);
+  });
+});
+
+it('one throttle on all motors: each figure with its band, wider for a nameplate than for a matched propeller', () => {
+  const { craft, flight, sections } = flying('first-freestyle/turnstone');
+  const [rotor] = flight.rotors.values();
+  if (rotor === undefined) throw new Error('no rotor');
+  const known = (angularSpeed: number) => rotorDoubt(craft, rotor, sections, flight.air, angularSpeed);
+  const vague = (angularSpeed: number) => ({ ...known(angularSpeed), thrust: 0.2, torque: 0.2 });
+  const widthOf = (doubtAt: typeof known) => {
+    const found = throttlePoint(craft, flight.model, doubtAt, 0.6, 0.5);
+    if (!found.ok) throw new Error(found.reason);
+    expectBanded(found.value.figures.craft);
+    found.value.figures.motors.forEach(expectBanded);
+    const thrust = found.value.figures.motors[0]?.thrust;
+    return thrust === undefined ? 0 : thrust.band[1] - thrust.band[0];
+  };
+  expect(widthOf(vague)).toBeGreaterThan(1.3 * widthOf(known));
+});
