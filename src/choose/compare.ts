@@ -1,6 +1,8 @@
 import type { Assessment } from '../assess/assessment.ts';
 import type { Direction, Measure, Quantity } from '../assess/types.ts';
-import type { Want } from './wants.ts';
+import { type Flip, flipsBetween, reasonsBetween } from './shortlist/reasons.ts';
+import type { SoftWant } from './shortlist/softWants.ts';
+import { candidateOf, orderOf, RISK_COST, standing, type Weighed } from './standing.ts';
 
 /** Builds side by side. Columns keep the order they were given in. */
 export interface Comparison {
@@ -10,14 +12,21 @@ export interface Comparison {
   readonly order: readonly number[];
   /** Why the leader leads, in words with numbers; what speaks for the runner-up. */
   readonly reasons: readonly Reason[];
+  /** What would put the runner-up level; empty where stops decide. */
+  readonly flips: readonly Flip[];
+  /** What the standings are made of. */
+  readonly wants: readonly SoftWant[];
 }
 
 export interface ComparedBuild {
   readonly name: string;
   readonly flies: boolean;
   readonly stops: number;
+  /** All that were found. */
   readonly risks: number;
-  /** 0 to 1: the weighted wants met, less what the risks cost. Absent where it cannot fly. */
+  /** Of them, those of the fit rules: what the standing is less by. */
+  readonly fitRisks: number;
+  /** 1 at most: the weighted wants met, less what the fit risks cost. Absent where it cannot fly or nothing is wanted. */
   readonly standing?: number;
 }
 
@@ -37,76 +46,76 @@ export interface Reason {
   readonly measure: string;
   readonly label: string;
   readonly speaksFor: 'leader' | 'runner-up';
-  /** Share of the decision that the want's weight is, times how far apart the two are on it. */
+  /** Of the standing: the share of the decision that the want is, times how far apart the two are on its scale. */
   readonly weight: number;
   readonly difference: 'clear' | 'open';
 }
 
-/** What one `risk` finding costs of the standing (ours; stops put a build last whatever it scores). */
-const RISK_COST = 0.04;
-
 /**
  * Two to eight assessments under one brief, side by side, and in order: fewer stops first, then by
- * standing. A want is scored between the worst and the best of the builds compared, on a scale never
- * finer than the bands, so that noise decides nothing; a window counts in full inside and falls to
- * nothing half a window outside. Deterministic; ties keep the given order.
+ * standing. Every want is scored on a scale of its own that hangs on none of the builds (`usualScales.ts`), as a shortlist
+ * scores it: taking one out never turns the order of the rest. Deterministic; ties keep the given order.
  *
  * @throws RangeError for fewer than two or more than eight
  */
-export function compare(assessments: readonly Assessment[], wants: readonly Want[]): Comparison {
+export function compare(assessments: readonly Assessment[], wants: readonly SoftWant[]): Comparison {
   if (assessments.length < 2 || assessments.length > 8) {
     throw new RangeError(`assessments must be 2 to 8; found ${assessments.length}`);
   }
   const rows = rowsOf(assessments);
-  const total = wants.reduce((sum, want) => sum + want.weight, 0);
-  const met = wants.map((want) => {
-    const row = rows.find((each) => each.id === want.measure);
-    return { want, row, scores: row === undefined ? undefined : scores(row) };
+  const candidates = assessments.map(candidateOf);
+  const columns = assessments.map(({ build, flies, findings }, column): ComparedBuild => {
+    const own = candidates[column];
+    const base = {
+      name: build,
+      flies,
+      stops: own?.stops ?? 0,
+      risks: findings.filter(({ severity }) => severity === 'risk').length,
+      fitRisks: own?.risks ?? 0,
+    };
+    const stands = own === undefined || !flies ? Number.NaN : standing(wants, own);
+    return Number.isNaN(stands) ? base : { ...base, standing: stands };
   });
-  const columns = assessments.map((assessment, column): ComparedBuild => {
-    const count = (severity: string) =>
-      assessment.findings.filter((finding) => finding.severity === severity).length;
-    const [stops, risks] = [count('stop'), count('risk')];
-    const base = { name: assessment.build, flies: assessment.flies, stops, risks };
-    if (!assessment.flies || total <= 0) return base;
-    const sum = met.reduce((all, { want, scores }) => all + want.weight * (scores?.[column] ?? 0), 0);
-    return { ...base, standing: Math.max(0, sum / total - RISK_COST * risks) };
-  });
-  const order = columns
-    .map((_, index) => index)
-    .sort((a, b) => {
-      const [one, other] = [columns[a], columns[b]];
-      if (one === undefined || other === undefined) return a - b;
-      return one.stops - other.stops || (other.standing ?? -1) - (one.standing ?? -1) || a - b;
-    });
-  return { columns, rows, order, reasons: reasonsOf(met, order, total) };
+  const order = orderOf(candidates, wants);
+  const [leader = 0, second = 1] = order;
+  const [one, other] = [candidates[leader], candidates[second]];
+  const level = columns[leader]?.stops === columns[second]?.stops;
+  const question = { wants, riskCost: RISK_COST };
+  return {
+    columns,
+    rows,
+    order,
+    reasons: one && other ? reasonsOf(wants, rows, one, other, [leader, second]) : [],
+    flips: one && other && level ? flipsBetween(question, one, other) : [],
+    wants,
+  };
 }
 
-type Met = readonly {
-  readonly want: Want;
-  readonly row: ComparedMeasure | undefined;
-  readonly scores: readonly number[] | undefined;
-}[];
-
-function reasonsOf(met: Met, order: readonly number[], total: number): readonly Reason[] {
-  const [leader, second] = order;
-  if (leader === undefined || second === undefined) return [];
-  return met
-    .flatMap(({ want, row, scores }): readonly Reason[] => {
-      const [a, b] = [scores?.[leader], scores?.[second]];
-      const [one, other] = [row?.cells[leader], row?.cells[second]];
-      if (row === undefined || a === undefined || b === undefined || a === b || !one || !other) return [];
+function reasonsOf(
+  wants: readonly SoftWant[],
+  rows: readonly ComparedMeasure[],
+  leader: Weighed,
+  second: Weighed,
+  [first, next]: readonly [number, number],
+): readonly Reason[] {
+  // Risks have no cells: who shows reasons tells them from the columns.
+  return reasonsBetween({ wants, riskCost: 0 }, leader, second).flatMap(
+    ({ measure, difference }): readonly Reason[] => {
+      const row = rows.find(({ id }) => id === measure);
+      if (row === undefined) return [];
+      const [one, other] = [row.cells[first], row.cells[next]];
       return [
         {
-          measure: row.id,
+          measure,
           label: row.label,
-          speaksFor: a > b ? 'leader' : 'runner-up',
-          weight: (want.weight / total) * Math.abs(a - b),
-          difference: apart(one.band, other.band) ? 'clear' : 'open',
+          speaksFor: difference > 0 ? 'leader' : 'runner-up',
+          weight: Math.abs(difference),
+          // Without a cell it never gets there at all, such as too hot.
+          difference: !one || !other || apart(one.band, other.band) ? 'clear' : 'open',
         },
       ];
-    })
-    .sort((a, b) => b.weight - a.weight);
+    },
+  );
 }
 
 function rowsOf(assessments: readonly Assessment[]): readonly ComparedMeasure[] {
@@ -130,40 +139,32 @@ function bestOf(
   row: Pick<ComparedMeasure, 'better' | 'cells'>,
 ): Pick<ComparedMeasure, 'difference'> & { readonly best?: number } {
   if (row.better === 'neither') return { difference: 'none' };
-  const ranked = scores(row)
-    .map((score, column) => ({ score, column, cell: row.cells[column] }))
-    .filter((each) => each.cell !== undefined)
-    .sort((a, b) => b.score - a.score || a.column - b.column);
+  const ranked = row.cells
+    .flatMap((cell, column) =>
+      cell === undefined ? [] : [{ cell, column, short: shortOf(row.better, cell) }],
+    )
+    .sort((a, b) => a.short - b.short || a.column - b.column);
   const [first, next] = ranked;
-  if (first?.cell === undefined || next?.cell === undefined || first.score - next.score < 1e-9) {
-    return { difference: 'none' };
-  }
+  if (first === undefined || next === undefined) return { difference: 'none' };
+  const level = 1e-9 * Math.max(Math.abs(first.cell.value), Math.abs(next.cell.value));
+  if (next.short - first.short <= level) return { difference: 'none' };
   return { best: first.column, difference: apart(first.cell.band, next.cell.band) ? 'clear' : 'open' };
 }
 
-/** 0 to 1 for every column; 0 where the measure is absent. */
-function scores(row: Pick<ComparedMeasure, 'better' | 'cells'>): readonly number[] {
-  const known = row.cells.filter((cell) => cell !== undefined);
-  const values = known.map((cell) => cell.value);
-  const meanBand = known.reduce((sum, { band }) => sum + band[1] - band[0], 0) / Math.max(known.length, 1);
-  const [low, high] = [Math.min(...values), Math.max(...values)];
-  const scale = Math.max(high - low, meanBand, 1e-12);
-  return row.cells.map((cell) => (cell === undefined ? 0 : score(cell)));
-
-  function score({ value, window }: NonNullable<ComparedMeasure['cells'][number]>): number {
-    switch (row.better) {
-      case 'more':
-        return (value - low) / scale;
-      case 'less':
-        return (high - value) / scale;
-      case 'neither':
-        return 0;
-      case 'window': {
-        if (window === undefined) return 0;
-        const outside = Math.max(window.low - value, value - window.high, 0);
-        return Math.max(0, 1 - outside / (0.5 * (window.high - window.low)));
-      }
-    }
+/** How far a value falls short, in its own unit: the least is best. */
+function shortOf(
+  better: Direction,
+  { value, window }: NonNullable<ComparedMeasure['cells'][number]>,
+): number {
+  switch (better) {
+    case 'more':
+      return -value;
+    case 'less':
+      return value;
+    case 'neither':
+      return 0;
+    case 'window':
+      return window === undefined ? 0 : Math.max(window.low - value, value - window.high, 0);
   }
 }
 

@@ -40,6 +40,8 @@ const GROUPS: Readonly<Record<keyof Levers, { readonly group: string; readonly o
     noLoadCurrentScale: { group: 'motor', of: 'motor' },
     runningResistanceScale: { group: 'motor losses at speed', of: 'all' },
     coolingScale: { group: 'motor cooling', of: 'all' },
+    windingContactScale: { group: 'heat inside the motors', of: 'all' },
+    speedLossPlaceScale: { group: 'heat inside the motors', of: 'all' },
     heatCapacityScale: { group: 'heat capacity of the motors', of: 'all' },
     packResistanceScale: { group: 'pack', of: 'pack' },
     packCapacityScale: { group: 'pack', of: 'pack' },

@@ -1,5 +1,13 @@
 import type { Command } from 'commander';
-import { again, withBrief, withExamples, withJson, withShelf, withWants } from './commonOptions.ts';
+import {
+  again,
+  withBrief,
+  withExamples,
+  withJson,
+  withShelf,
+  withWanted,
+  withWants,
+} from './commonOptions.ts';
 import type { ExitCode, Io } from './io.ts';
 import { type AssessOptions, assessBuild } from './verbs/assess.ts';
 import { type CompareOptions, compareBuilds } from './verbs/compare.ts';
@@ -29,7 +37,7 @@ export function addBuildVerbs(program: Command, io: Io, finish: (code: ExitCode)
   const compare = program
     .command('compare <builds...>')
     .description('two to eight builds side by side, in order, with the reasons');
-  withShelf(withBrief(compare))
+  withWanted(withShelf(withBrief(compare)))
     .option('--full', FULL)
     .option('--all', 'every measure, not only the first ones asked for');
   withExamples(

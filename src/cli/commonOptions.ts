@@ -11,12 +11,11 @@ export const withBrief = (command: Command, says = BRIEF): Command =>
 export const withShelf = (command: Command): Command =>
   again(command, '--shelf <file>', 'your own parts, laid over the shipped ones');
 
+export const withWanted = (command: Command): Command =>
+  again(command, '--want <want>', 'measure=weight, measure=weight@worst..best or @target+-tolerance');
+
 export const withWants = (command: Command): Command =>
-  again(
-    again(command, '--want <want>', 'measure=weight, measure=weight@worst..best or @target+-tolerance'),
-    '--limit <limit>',
-    'measure<=value or measure>=value',
-  );
+  again(withWanted(command), '--limit <limit>', 'measure<=value or measure>=value');
 
 export const withJson = (command: Command): Command =>
   command.option('--json', 'as JSON, in SI; the shapes stand in docs/json.md');

@@ -1,4 +1,5 @@
 import type { Brief } from '../build/schema/brief.ts';
+import { SEARCH_MEASURES, type SearchMeasure } from '../choose/searchMeasures.ts';
 import { FRONT_MEASURES } from '../choose/shortlist/bounds.ts';
 import type { Scale, SoftWant } from '../choose/shortlist/softWants.ts';
 import { SEATS, type SearchSeat } from '../choose/shortlist/space.ts';
@@ -8,27 +9,6 @@ import type { Dimension } from '../units/dimensions.ts';
 import { nearestName } from '../units/nearestName.ts';
 import { BadInput } from './io.ts';
 import { numberOption, quantityOption } from './options.ts';
-
-/** Measures that can be wanted or limited, and how their values are written; a bare number where none is told. */
-export const SEARCH_MEASURES = {
-  'first-flight-cost': 'money',
-  'aircraft-cost': 'money',
-  'missing-cost': 'money',
-  'all-up-mass': 'mass',
-  'pack-share': 'share',
-  'thrust-to-weight': 'ratio',
-  'thrust-to-weight-at-reserve': 'ratio',
-  'hover-throttle': 'share',
-  'hardest-motor-load': 'ratio',
-  'flown-time': 'time',
-  'hover-endurance': 'time',
-  'full-throttle-time-to-limit': 'time',
-  'hover-winding-temperature': 'temperature',
-  'hover-case-temperature': 'temperature',
-  'motor-diagonal': 'length',
-  'least-tip-gap': 'length',
-} as const;
-export type SearchMeasure = keyof typeof SEARCH_MEASURES;
 
 /** `flown-time=3`, `flown-time=3@2 min..8 min` (worst to best), `thrust-to-weight=2@7+-2` (target). */
 export function wantOptions(texts: readonly string[], brief: Brief): readonly SoftWant[] {

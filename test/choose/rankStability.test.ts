@@ -1,17 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { assessCraft } from '../../src/assess/assess.ts';
-import type { Assessment } from '../../src/assess/assessment.ts';
 import { airOf } from '../../src/assess/dayOf.ts';
 import { type PreparedRotors, prepareRotors } from '../../src/assess/prepareRotors.ts';
 import { readBrief, readBuild } from '../../src/build/read/readBuild.ts';
 import { resolveBuild } from '../../src/build/resolve/resolveBuild.ts';
-import { compare } from '../../src/choose/compare.ts';
 import { doubtedCraft } from '../../src/choose/doubtedCraft.ts';
+import { drawBuilds } from '../../src/choose/drawBuilds.ts';
 import { rankStability } from '../../src/choose/rankStability.ts';
 import { sensitivities } from '../../src/choose/sensitivities.ts';
+import { usualSoftWants } from '../../src/choose/shortlist/usualScales.ts';
 import { tornado } from '../../src/choose/tornado.ts';
-import { usualWants } from '../../src/choose/wants.ts';
 import { sectionTables } from '../../src/rotor/sections.ts';
 import { shippedShelf as shelf } from '../shelf/shippedFiles.ts';
 
@@ -25,7 +24,7 @@ const crafts = ['turnstone', 'bonxie', 'tystie'].map((name) => {
   return craft;
 });
 const context = { brief, shelf, sections, rotors };
-const order = (drawn: readonly Assessment[]) => compare(drawn, usualWants(brief.purpose)).order;
+const wants = usualSoftWants(brief);
 
 function mustBe<T>(reading: { ok: true; value: T } | { ok: false }): T {
   if (!reading.ok) throw new Error(JSON.stringify(reading));
@@ -34,7 +33,7 @@ function mustBe<T>(reading: { ok: true; value: T } | { ok: false }): T {
 
 describe('rank stability', () => {
   it('shares of each build and of each place add to one, and a seed fixes them', () => {
-    const run = () => rankStability(crafts, context, order, 40, 11);
+    const run = () => rankStability(drawBuilds(crafts, context, { draws: 40, seed: 11 }), wants);
     const { places } = run();
     for (const row of places) expect(row.reduce((a, b) => a + b)).toBeCloseTo(1, 12);
     for (const place of [0, 1, 2]) {
@@ -44,7 +43,10 @@ describe('rank stability', () => {
   });
 
   it('a build against itself never changes place: what two builds share is drawn once', () => {
-    const { places } = rankStability([crafts[0]!, crafts[0]!], context, order, 30, 3);
+    const { places } = rankStability(
+      drawBuilds([crafts[0]!, crafts[0]!], context, { draws: 30, seed: 3 }),
+      wants,
+    );
     expect(places[0]).toEqual([1, 0]);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { compare } from '../../src/choose/compare.ts';
-import { usualWants } from '../../src/choose/wants.ts';
+import { usualSoftWants } from '../../src/choose/shortlist/usualScales.ts';
+import { candidateOf, orderOf } from '../../src/choose/standing.ts';
 import { flips, HEAVIEST } from '../../src/web/choice/flips.ts';
 import { openDesk } from '../../src/web/worker/openDesk.ts';
 
@@ -69,16 +69,16 @@ describe('the desk', () => {
 });
 
 describe('flips', () => {
-  const assessments = flying.map(({ assessment }) => assessment);
-  const wants = usualWants(brief.purpose);
+  const assessments = flying.map(({ assessment }) => candidateOf(assessment));
+  const wants = usualSoftWants(brief);
 
   it('names only weights that really turn the order, and none nearer that would', () => {
     const leaderAt = (measure: string, weight: number) =>
-      compare(
+      orderOf(
         assessments,
-        wants.map((want) => (want.measure === measure ? { measure, weight } : want)),
-      ).order[0];
-    const now = compare(assessments, wants).order[0];
+        wants.map((want) => (want.measure === measure ? { ...want, weight } : want)),
+      )[0];
+    const now = orderOf(assessments, wants)[0];
     const found = flips(assessments, wants);
     for (const { measure, from, to, leader } of found) {
       expect(leaderAt(measure, to)).toBe(leader);

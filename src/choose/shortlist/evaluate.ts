@@ -14,7 +14,7 @@ import type { Craft, CraftRotor } from '../../build/craft.ts';
 import { flightModelOf } from '../../build/resolve/flightModelOf.ts';
 import { neutralLevers } from '../../flight/types.ts';
 import { resolveCandidate } from './candidate.ts';
-import { standingOf, utility } from './softWants.ts';
+import { standingOf, worthOf } from './softWants.ts';
 import { type Choice, type HardLimit, keyOf, type Scored, type ShortlistQuestion } from './types.ts';
 
 /** A candidate that counts, or the first thing that takes it out: a rule, a limit, or that it does not fly. */
@@ -69,7 +69,7 @@ export function evaluateCraft(
   if (values['hover-case-temperature'] === undefined) return out('hover-heat-runaway');
   const broken = brokenLimit(question.limits, values) ?? budgetBroken(values, context);
   if (broken !== undefined) return out(broken);
-  const before = standingOf(question.wants, (want) => utilityOf(want, values), 0, 0);
+  const before = standingOf(question.wants, (want) => worthOf(want, values), 0, 0);
   if (!worthIt(before)) return out('not worth it');
   const fit = fitLines({ craft, brief, shelf, gaps: gapsOf(craft), figures: fitFigures(values) });
   const stop = fit.find((line) => !line.passes && line.severity === 'stop');
@@ -85,7 +85,7 @@ export function evaluateCraft(
     scored: {
       key: keyOf(choice),
       choice,
-      standing: standingOf(question.wants, (want) => utilityOf(want, values), risks, question.riskCost),
+      standing: standingOf(question.wants, (want) => worthOf(want, values), risks, question.riskCost),
       risks,
       values: Object.fromEntries([...told].map((id) => [id, values[id] ?? Number.NaN])),
     },
@@ -109,11 +109,6 @@ function choiceOf({ parts, build }: Craft): Choice {
 }
 
 const out = (because: string): Verdict => ({ ok: false, because });
-
-const utilityOf = (want: ShortlistQuestion['wants'][number], values: Readonly<Record<string, number>>) => {
-  const value = values[want.measure];
-  return value === undefined ? 0 : utility(want.scale, value);
-};
 
 /** Values of the quick tier's measures by id; the reason in one word where it does not fly. */
 function quickValues(craft: Craft, context: EvaluationContext): Readonly<Record<string, number>> | string {

@@ -1,5 +1,6 @@
-import { type SoftWant, standingOf, utility } from './softWants.ts';
-import type { Scored, ShortlistQuestion } from './types.ts';
+import { standing, type Weighed } from '../standing.ts';
+import { type SoftWant, worthOf } from './softWants.ts';
+import type { ShortlistQuestion } from './types.ts';
 
 /** What one want makes of the difference between two candidates. */
 export interface WantReason {
@@ -12,8 +13,8 @@ export interface WantReason {
 /** Why one stands higher than another: every want's share of the difference and the risks', largest first. */
 export function reasonsBetween(
   { wants, riskCost }: Pick<ShortlistQuestion, 'wants' | 'riskCost'>,
-  first: Scored,
-  second: Scored,
+  first: Weighed,
+  second: Weighed,
 ): readonly WantReason[] {
   const total = wants.reduce((sum, { weight }) => sum + weight, 0);
   const risks: WantReason = {
@@ -24,8 +25,7 @@ export function reasonsBetween(
   return [
     ...wants.map((want): WantReason => {
       const values = [wantedOf(first, want), wantedOf(second, want)] as const;
-      const difference =
-        (want.weight / total) * (utility(want.scale, values[0]) - utility(want.scale, values[1]));
+      const difference = (want.weight / total) * (worthOf(want, first.values) - worthOf(want, second.values));
       return { measure: want.measure, difference, values };
     }),
     risks,
@@ -34,7 +34,7 @@ export function reasonsBetween(
     .sort((a, b) => Math.abs(b.difference) - Math.abs(a.difference));
 }
 
-const wantedOf = (scored: Scored, want: SoftWant) => scored.values[want.measure] ?? Number.NaN;
+const wantedOf = ({ values }: Weighed, { measure }: SoftWant) => values[measure] ?? Number.NaN;
 
 /** A change that puts the second level with the first. */
 export type Flip =
@@ -48,18 +48,17 @@ export type Flip =
  */
 export function flipsBetween(
   question: Pick<ShortlistQuestion, 'wants' | 'riskCost'>,
-  first: Scored,
-  second: Scored,
+  first: Weighed,
+  second: Weighed,
 ): readonly Flip[] {
   const { wants, riskCost } = question;
-  const lead = (weights: readonly SoftWant[], own: Scored) =>
-    standingOf(weights, (want) => utility(want.scale, wantedOf(own, want)), own.risks, riskCost) -
-    standingOf(weights, (want) => utility(want.scale, wantedOf(second, want)), second.risks, riskCost);
+  const lead = (weights: readonly SoftWant[], own: Weighed) =>
+    standing(weights, own, riskCost) - standing(weights, second, riskCost);
   return wants.flatMap((want): readonly Flip[] => {
     const others = wants.filter((each) => each !== want);
     const rest = others.reduce((sum, { weight }) => sum + weight, 0);
     const fixed = others.length === 0 ? 0 : rest * lead(others, first);
-    const own = utility(want.scale, wantedOf(first, want)) - utility(want.scale, wantedOf(second, want));
+    const own = worthOf(want, first.values) - worthOf(want, second.values);
     const risk = riskCost * (second.risks - first.risks);
     // fixed + w own + w risk = 0, the risks of the others being in `fixed` already.
     const weight = -fixed / (own + risk);
@@ -76,12 +75,12 @@ export function flipsBetween(
 /** How far one measure of a candidate must move to the worse before its lead is gone; undefined when it never is. */
 function changeNeeded(
   { measure, scale }: SoftWant,
-  first: Scored,
-  leadOf: (moved: Scored) => number,
+  first: Weighed,
+  leadOf: (moved: Weighed) => number,
 ): number | undefined {
   const value = first.values[measure];
   if (scale.kind !== 'ramp' || value === undefined || !Number.isFinite(value)) return undefined;
-  const moved = (by: number): Scored => ({ ...first, values: { ...first.values, [measure]: value + by } });
+  const moved = (by: number): Weighed => ({ ...first, values: { ...first.values, [measure]: value + by } });
   const end = scale.worst - value;
   if (leadOf(moved(end)) > 0 || leadOf(first) <= 0) return undefined;
   let [safe, gone] = [0, end];

@@ -13,7 +13,7 @@ export interface SoftWant {
 /** SI. Between the two ends in proportion, flat beyond them. */
 export type Scale =
   | { readonly kind: 'ramp'; readonly worst: number; readonly best: number }
-  /** In full inside, falling to nothing half a window outside (as `compare` does). */
+  /** In full inside, falling to nothing half a window outside. */
   | { readonly kind: 'window'; readonly low: number; readonly high: number }
   /** In full at the target, falling to nothing at the tolerance away. */
   | { readonly kind: 'target'; readonly target: number; readonly tolerance: number };
@@ -66,6 +66,12 @@ export function utilityBound(scale: Scale, low: number, high: number): number {
 }
 
 const clamp = (share: number) => Math.min(1, Math.max(0, share));
+
+/** What a candidate's value of a wanted measure is worth; nothing where it has none. */
+export function worthOf({ measure, scale }: SoftWant, values: Readonly<Record<string, number>>): number {
+  const value = values[measure];
+  return value === undefined || Number.isNaN(value) ? 0 : utility(scale, value);
+}
 
 /** Weighted mean of the utilities less the risks' cost: the one formula for a standing and for its bound. */
 export function standingOf(

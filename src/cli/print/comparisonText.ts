@@ -1,6 +1,8 @@
+import { RISK_COST } from '../../choose/standing.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
 import type { ComparisonReport } from '../comparisonReport.ts';
 import type { Paint } from './paint.ts';
+import { flipLines, wantLines } from './sayWanted.ts';
 import { printTable } from './table.ts';
 
 /** The rows a newcomer asks for; `--all` shows every measure. */
@@ -27,7 +29,7 @@ export function comparisonText(
   report: ComparisonReport,
   options: { readonly paint: Paint; readonly all: boolean; readonly currency: string },
 ): string {
-  const { comparison } = report;
+  const { comparison, stability } = report;
   const { paint, currency } = options;
   const letter = (column: number) => String.fromCharCode(65 + column);
   const rows = comparison.rows.filter((row) => options.all || FIRST_ROWS.includes(row.id));
@@ -57,15 +59,20 @@ export function comparisonText(
             standing === undefined ? '-' : (100 * standing).toFixed(0),
           ),
         ],
+        ['first in', ...stability.places.map(([first = 0]) => `${Math.round(100 * first)} %`)],
       ],
       ['left', ...comparison.columns.map(() => 'right' as const)],
     ),
     paint.faint('** best, and its band clear of the next; * best, bands overlap'),
+    paint.faint(
+      `first in: share of ${stability.draws} draws of every unsure input, +-${Math.round(100 * stability.error)} %`,
+    ),
     '',
     ...verdict(report, paint, currency, letter),
     ...stops(report, paint, letter),
     '',
-    paint.faint('Points are shares of the spread between these builds: leaving one out can turn the order.'),
+    `Standing, less ${100 * RISK_COST} points a risk of fit; no scale hangs on the other builds:`,
+    ...wantLines(comparison.wants, currency),
   );
   if (!comparison.rows.some(({ id }) => id === 'knocks-money')) {
     lines.push(
@@ -97,17 +104,28 @@ function verdict(
         const show = (column: number) => {
           const cell = row?.cells[column];
           return row === undefined || cell === undefined
-            ? 'none'
+            ? 'never'
             : `${formatQuantity(cell.value, row.quantity, { band: cell.band, currency })}`;
         };
         const open = reason.difference === 'open' ? ', bands overlap' : '';
-        return `${shortLabel(reason.label)} ${show(leader)} against ${show(second)}${open}`;
+        return `${shortLabel(reason.label)} ${show(leader)} against ${show(second)} (${(100 * reason.weight).toFixed(1)} points${open})`;
       });
+  const riskLine = (one: typeof lead, other: typeof lead) =>
+    one.fitRisks < other.fitRisks
+      ? [
+          `risks of fit ${one.fitRisks} against ${other.fitRisks} (${(100 * RISK_COST * (other.fitRisks - one.fitRisks)).toFixed(0)} points)`,
+        ]
+      : [];
   const lines = [
     `${paint.strong(`${letter(leader)} leads`)}, ${lead.name}; next is ${letter(second)}, ${next.name}.`,
-    ...say('leader').map((text) => `  for it: ${text}`),
-    ...say('runner-up').map((text) => `  for ${letter(second)}: ${text}`),
+    ...[...riskLine(lead, next), ...say('leader')].map((text) => `  for it: ${text}`),
+    ...[...riskLine(next, lead), ...say('runner-up')].map((text) => `  for ${letter(second)}: ${text}`),
+    ...(lead.stops < next.stops
+      ? [`  ${letter(second)} has ${next.stops} to mend first: no weight turns that.`]
+      : []),
   ];
+  const flips = flipLines(comparison.flips, currency, letter(leader));
+  if (flips.length > 0) lines.push('Any one of these puts them level:', ...flips);
   const shown = ['first-flight-cost', 'flown-time', 'all-up-mass'];
   const told = causes.flatMap((cause) => {
     const parts = shown.flatMap((id) => {

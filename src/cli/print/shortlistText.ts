@@ -3,9 +3,9 @@ import { foldScored } from '../../choose/shortlist/foldScored.ts';
 import { flipsBetween, reasonsBetween } from '../../choose/shortlist/reasons.ts';
 import type { Scored } from '../../choose/shortlist/types.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
-import { SEARCH_MEASURES, type SearchMeasure } from '../searchOptions.ts';
 import type { ShortlistReport } from '../shortlistReport.ts';
 import type { Paint } from './paint.ts';
+import { flipLines, sayWanted, wantLines } from './sayWanted.ts';
 import { printTable } from './table.ts';
 
 interface Look {
@@ -124,11 +124,7 @@ function whyOf(report: ShortlistReport, first: Scored, second: Scored, look: Loo
         ({ measure, difference, values }) =>
           `${measure.replaceAll('-', ' ')} ${say(measure, values[0], look)} against ${say(measure, values[1], look)} (${(100 * difference).toFixed(1)})`,
       );
-  const flips = flipsBetween(report, first, second).map((flip) =>
-    flip.kind === 'weight'
-      ? `  a weight of ${flip.to.toPrecision(2)} instead of ${flip.from} on ${flip.measure.replaceAll('-', ' ')}`
-      : `  ${flip.by > 0 ? '+' : '-'}${say(flip.measure, Math.abs(flip.by), look)} ${flip.measure.replaceAll('-', ' ')} of the first`,
-  );
+  const flips = flipLines(flipsBetween(report, first, second), look.currency, 'the first');
   return [
     look.paint.strong('Why the first leads the second (points of standing):'),
     ...tell(1).map((text) => `  for the first: ${text}`),
@@ -152,7 +148,10 @@ function frontOf({ front }: ShortlistReport, look: Look): readonly string[] {
   ];
 }
 
-function leftOut({ size, counts, relaxed, finished }: ShortlistReport, look: Look): readonly string[] {
+function leftOut(
+  { size, counts, relaxed, finished, wants, riskCost }: ShortlistReport,
+  look: Look,
+): readonly string[] {
   const many = (count: number) => count.toLocaleString('en-GB');
   const excluded = Object.entries(counts.excluded).sort((a, b) => b[1] - a[1]);
   const failed = Object.entries(counts.failed).sort((a, b) => b[1] - a[1]);
@@ -170,6 +169,8 @@ function leftOut({ size, counts, relaxed, finished }: ShortlistReport, look: Loo
         ? `  ${limit}: still nothing`
         : `  ${limit}: ${entersList} new on the list, the best ${gain > 0 ? `${(100 * gain).toFixed(1)} points higher (${partsOf(best)})` : 'stays'}`,
     ),
+    `Standing, less ${Math.round(100 * riskCost)} points a risk of fit:`,
+    ...wantLines(wants, look.currency),
     look.paint.faint(
       'Exact: the same list as assessing every combination by the quick tier, each aircraft with its best board and',
     ),
@@ -179,15 +180,9 @@ function leftOut({ size, counts, relaxed, finished }: ShortlistReport, look: Loo
   ];
 }
 
-function say(
+const say = (
   measure: string,
   value: number | undefined,
   { currency }: Look,
   band?: readonly [number, number],
-): string {
-  if (value === undefined || Number.isNaN(value)) return '-';
-  if (value === Number.POSITIVE_INFINITY) return 'never';
-  if (measure === 'risks') return String(value);
-  const quantity = SEARCH_MEASURES[measure as SearchMeasure] ?? 'ratio';
-  return formatQuantity(value, quantity, band === undefined ? { currency } : { currency, band });
-}
+) => sayWanted(measure, value, currency, band);

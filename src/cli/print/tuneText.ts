@@ -1,6 +1,6 @@
+import { quantityOf } from '../../choose/searchMeasures.ts';
 import { KNOBS, type Knob } from '../../choose/tune.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
-import { SEARCH_MEASURES, type SearchMeasure } from '../searchOptions.ts';
 import type { TuneReport } from '../tuneReport.ts';
 import { printTable } from './table.ts';
 
@@ -86,5 +86,5 @@ function sayKnob(knob: Knob, value: number): string {
 function sayMeasure(measure: string, value: number | undefined, currency: string): string {
   if (value === undefined || Number.isNaN(value)) return 'stopped';
   if (value === Number.POSITIVE_INFINITY) return 'never';
-  return formatQuantity(value, SEARCH_MEASURES[measure as SearchMeasure] ?? 'ratio', { currency });
+  return formatQuantity(value, quantityOf(measure), { currency });
 }

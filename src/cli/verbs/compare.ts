@@ -5,7 +5,8 @@ import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
 import { BRIEF_FORMAT } from '../../build/schema/brief.ts';
 import { type Cause, causes } from '../../choose/causes.ts';
 import { type Comparison, compare } from '../../choose/compare.ts';
-import { usualWants } from '../../choose/wants.ts';
+import { drawBuilds } from '../../choose/drawBuilds.ts';
+import { rankStability } from '../../choose/rankStability.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import type { ComparisonReport } from '../comparisonReport.ts';
 import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
@@ -13,11 +14,13 @@ import { mustRead } from '../files.ts';
 import { BadInput, type ExitCode, exitCode, type Io } from '../io.ts';
 import { comparisonText } from '../print/comparisonText.ts';
 import { paintFor } from '../print/paint.ts';
+import { wantOptions } from '../searchOptions.ts';
 
 export interface CompareOptions {
   readonly brief?: string;
   readonly for?: string;
   readonly shelf: readonly string[];
+  readonly want: readonly string[];
   readonly full?: boolean;
   readonly all?: boolean;
   readonly json?: boolean;
@@ -35,20 +38,21 @@ export function compareBuilds(given: readonly string[], options: CompareOptions,
   if (told.length > 1) throw new BadInput(`compare: several briefs given (${told.join(', ')}). Give one.`);
   const shelf = loadShelf(options.shelf, io);
   const brief = loadBrief(told[0], options.for, io);
+  const wants = wantOptions(options.want, brief);
   const builds = files.map((file) => loadBuild(file, io));
   const blades = loadBlades(options.shelf, io);
   const sections = sectionTables();
   const air = airOf(brief);
   let rotors: PreparedRotors = new Map();
-  for (const read of builds) {
-    const craft = mustRead(resolveBuild(read.build, shelf, read, blades));
+  const crafts = builds.map((read) => mustRead(resolveBuild(read.build, shelf, read, blades)));
+  for (const craft of crafts) {
     const prepared = prepareRotors(craft, air, sections, rotors);
     if (prepared.ok) rotors = prepared.value;
   }
   const context: AssessContext = { brief, shelf, sections, rotors };
   const tier = options.full ? 'full' : 'quick';
   const assessments = builds.map((read) => mustRead(assess(read.build, { ...context, where: read, tier })));
-  const comparison = compare(assessments, usualWants(brief.purpose));
+  const comparison = compare(assessments, wants);
   const report: ComparisonReport = {
     comparison,
     causes: causesOfLead(
@@ -57,6 +61,7 @@ export function compareBuilds(given: readonly string[], options: CompareOptions,
       context,
     ),
     assessments,
+    stability: rankStability(drawBuilds(crafts, context), wants),
   };
   io.writeOut(
     options.json

@@ -1,15 +1,15 @@
 import { assessCraft } from '../../assess/assess.ts';
-import type { Assessment } from '../../assess/assessment.ts';
 import { airOf } from '../../assess/dayOf.ts';
+import { drawBuilds } from '../../choose/drawBuilds.ts';
 import { rankStability } from '../../choose/rankStability.ts';
 import { resolveCandidate } from '../../choose/shortlist/candidate.ts';
 import { type PreparedSearch, prepareSearch } from '../../choose/shortlist/prepare.ts';
 import { type Relaxed, relaxationsOf, relaxedBy } from '../../choose/shortlist/relax.ts';
 import { type MappedRotor, rotorsOfMaps } from '../../choose/shortlist/rotors.ts';
-import { standingOf, utility } from '../../choose/shortlist/softWants.ts';
 import { sizeOfSpace, spaceOf } from '../../choose/shortlist/space.ts';
 import type { SearchState } from '../../choose/shortlist/state.ts';
-import type { Scored, SearchContext, ShortlistQuestion } from '../../choose/shortlist/types.ts';
+import type { SearchContext, ShortlistQuestion } from '../../choose/shortlist/types.ts';
+import { RISK_COST } from '../../choose/standing.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
 import { BadInput, type ExitCode, exitCode, type Io } from '../io.ts';
@@ -36,12 +36,6 @@ export interface ShortlistOptions {
   readonly full?: boolean;
   readonly json?: boolean;
 }
-
-/** Draws of the rank stability, and its seed: the same answer every time. */
-const DRAWS = 200;
-const SEED = 1;
-/** What a risk of the fit rules costs of the standing: as `compare` takes it (ours). */
-export const RISK_COST = 0.04;
 
 /** `shortlist`: the best combinations on the shelf under a brief, with the reasons. */
 export async function makeShortlist(options: ShortlistOptions, io: Io): Promise<ExitCode> {
@@ -121,9 +115,10 @@ function reportOf(
     const craft = resolveCandidate(question.template, choice, context.shelf, ready);
     return craft.ok ? [craft.value] : [];
   });
-  const order = (drawn: readonly Assessment[]) => orderOf(question, state.top, drawn);
   const stability =
-    crafts.length > 1 ? rankStability(crafts.slice(0, 8), full, order, DRAWS, SEED) : undefined;
+    crafts.length > 1
+      ? rankStability(drawBuilds(crafts.slice(0, 8), full), question.wants, question.riskCost)
+      : undefined;
   return {
     brief: context.brief.name,
     wants: question.wants,
@@ -138,27 +133,4 @@ function reportOf(
     relaxed,
     riskCost: question.riskCost,
   };
-}
-
-/** The standing of drawn values, with the risks as they are. */
-function orderOf(
-  { wants, riskCost }: ShortlistQuestion,
-  top: readonly Scored[],
-  drawn: readonly Assessment[],
-): readonly number[] {
-  const standings = drawn.map(({ measures }, index) => {
-    const values = new Map(measures.map(({ id, value }) => [id, value]));
-    const utilityOf = (measure: string) =>
-      values.get(measure) ??
-      (measure === 'full-throttle-time-to-limit' ? Number.POSITIVE_INFINITY : Number.NaN);
-    return standingOf(
-      wants,
-      (want) => utility(want.scale, utilityOf(want.measure)),
-      top[index]?.risks ?? 0,
-      riskCost,
-    );
-  });
-  return standings
-    .map((_, index) => index)
-    .sort((a, b) => (standings[b] ?? 0) - (standings[a] ?? 0) || a - b);
 }

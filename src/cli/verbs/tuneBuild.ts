@@ -5,6 +5,7 @@ import { buildData } from '../../build/write/buildData.ts';
 import { yamlText } from '../../build/write/yamlText.ts';
 import { evaluationContext } from '../../choose/shortlist/evaluate.ts';
 import { spaceOf } from '../../choose/shortlist/space.ts';
+import { RISK_COST } from '../../choose/standing.ts';
 import { cannotTurn, KNOBS, type Knob, type KnobRange, type Tuned, tune } from '../../choose/tune.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import { nearestName } from '../../units/nearestName.ts';
@@ -16,7 +17,6 @@ import { tuneText } from '../print/tuneText.ts';
 import { limitOptions, wantOptions } from '../searchOptions.ts';
 import type { TuneReport } from '../tuneReport.ts';
 import { writeFile } from '../writeFile.ts';
-import { RISK_COST } from './shortlist.ts';
 
 export interface TuneOptions {
   readonly turn: readonly string[];

@@ -1,10 +1,14 @@
-import { useLayoutEffect, useMemo } from 'react';
+import { useEffect, useLayoutEffect, useMemo } from 'react';
 import { compare } from '../../choose/compare.ts';
+import { rankStability } from '../../choose/rankStability.ts';
+import { usualSoftWants } from '../../choose/shortlist/usualScales.ts';
+import { candidateOf } from '../../choose/standing.ts';
 import type { Manner } from '../../report/sayFigure.ts';
 import { openLesson } from '../lessons/lessonState.ts';
 import { useSize } from '../parts/useSize.ts';
 import { useAnswers } from '../state/answers.ts';
 import { MOST_COMPARED, useDesk } from '../state/desk.ts';
+import { askDraws, drawnOf, useDrawing } from '../state/drawing.ts';
 import { turnTo } from '../state/place.ts';
 import { startTour } from '../tour/tour.ts';
 import { ChoiceList } from './ChoiceList.tsx';
@@ -65,8 +69,18 @@ export function ChoiceSheet({ manner, onScale }: Props) {
     return answered.length > 0 && answered.length === Object.keys(builds).length ? answered : undefined;
   }, [builds, views]);
   const several = assessments !== undefined && assessments.length >= 2 ? assessments : undefined;
-  const comparison = useMemo(() => several && compare(several, wants), [several, wants]);
-  const turning = useMemo(() => (several ? flips(several, wants) : []), [several, wants]);
+  const scaled = useMemo(() => (brief ? usualSoftWants(brief, wants) : []), [brief, wants]);
+  const comparison = useMemo(() => several && compare(several, scaled), [several, scaled]);
+  const turning = useMemo(() => (several ? flips(several.map(candidateOf), scaled) : []), [several, scaled]);
+  // Drawn once the full answers are there: the workers have other things to do before.
+  const compared = useMemo(() => Object.values(builds), [builds]);
+  const drawable = complete && several !== undefined && brief !== undefined;
+  useEffect(() => {
+    if (drawable) askDraws({ builds: compared, brief });
+  }, [drawable, compared, brief]);
+  const drawing = useDrawing();
+  const drawn = drawable ? drawnOf(drawing, { builds: compared, brief }) : undefined;
+  const stability = useMemo(() => drawn && rankStability(drawn, scaled), [drawn, scaled]);
   const candidates = useMemo(() => candidatesOf(builds, views, comparison), [builds, views, comparison]);
   const only = full[open];
   const leading = comparison
@@ -102,7 +116,8 @@ export function ChoiceSheet({ manner, onScale }: Props) {
             candidates={candidates}
             comparison={comparison}
             turning={turning}
-            wants={wants}
+            stability={stability}
+            share={drawing.is === 'drawing' ? drawing.share : undefined}
             manner={manner}
           />
         ) : (
@@ -117,7 +132,7 @@ export function ChoiceSheet({ manner, onScale }: Props) {
         <div ref={ref}>{width > 0 && (narrow ? <ChoiceList {...laid} /> : <ChoiceTable {...laid} />)}</div>
       </div>
       <h3 className="weights-title">What counts, and how much</h3>
-      <Weights wants={wants} label={label} />
+      <Weights wants={scaled} label={label} manner={manner} />
     </>
   );
 }

@@ -1,22 +1,28 @@
 import type { Comparison, Reason } from '../../choose/compare.ts';
-import type { Want } from '../../choose/wants.ts';
+import type { RankStability } from '../../choose/rankStability.ts';
+import { RISK_COST } from '../../choose/standing.ts';
 import { type Manner, sayFigure } from '../../report/sayFigure.ts';
+import { localNumber } from '../state/decimalMark.ts';
 import { useWords } from '../state/manner.ts';
 import type { Candidate } from './candidates.ts';
 import type { Flip } from './flips.ts';
+import { Sureness } from './Sureness.tsx';
+import { sayFlippedValue } from './sayFlip.ts';
 
 interface Props {
   readonly candidates: readonly Candidate[];
   readonly comparison: Comparison;
   readonly turning: readonly Flip[];
-  readonly wants: readonly Want[];
+  readonly stability: RankStability | undefined;
+  /** Of the drawing under way, 0 to 1; absent when none is. */
+  readonly share: number | undefined;
   readonly manner: Manner;
 }
 
 const MOST = 4;
 
 /** Which one leads, what speaks for it and for the next, how sure that is, and what would turn it. */
-export function Verdict({ candidates, comparison, turning, wants, manner }: Props) {
+export function Verdict({ candidates, comparison, turning, stability, share, manner }: Props) {
   const words = useWords();
   const [first = 0, second = 1] = comparison.order;
   const [leader, next] = [candidates[first], candidates[second]];
@@ -30,7 +36,10 @@ export function Verdict({ candidates, comparison, turning, wants, manner }: Prop
       <li key={reason.measure}>
         {words(reason.label)}: <b>{figureOf(one, reason.measure, manner)}</b> against{' '}
         {figureOf(other, reason.measure, manner)}
-        <small>{reason.difference === 'clear' ? 'clear of the bands' : 'inside the bands'}</small>
+        <small>
+          {pointsOf(reason.weight)},{' '}
+          {reason.difference === 'clear' ? 'clear of the bands' : 'inside the bands'}
+        </small>
       </li>
     ));
   return (
@@ -39,6 +48,7 @@ export function Verdict({ candidates, comparison, turning, wants, manner }: Prop
         <span className="balloon">{leader.letter}</span> {leader.name} leads
         <small>{margin(comparison, first, second)}</small>
       </h2>
+      <Sureness {...{ candidates, stability, share }} order={comparison.order} />
       <div className="verdict-columns">
         <div>
           <h3>For it, beside {next.letter}</h3>
@@ -70,8 +80,17 @@ export function Verdict({ candidates, comparison, turning, wants, manner }: Prop
                 <small>now {words(String(flip.from))}</small>
               </li>
             ))}
-            {turning.length === 0 && wants.length > 0 && <li>No single weight turns it.</li>}
-            <li>Points are shares of the spread between these candidates: leaving one out can turn it.</li>
+            {turning.length === 0 && comparison.wants.length > 0 && <li>No single weight turns it.</li>}
+            {comparison.flips.flatMap((flip) =>
+              flip.kind === 'value' ? (
+                <li key={`value ${flip.measure}`}>
+                  <b>{next.letter}</b> draws level if {leader.letter} has{' '}
+                  {sayFlippedValue(flip, label(flip.measure), manner)}
+                </li>
+              ) : (
+                []
+              ),
+            )}
             {stopped.length > 0 && (
               <li>
                 {stopped.map(({ letter }) => letter).join(', ')} stand{stopped.length === 1 ? 's' : ''} last
@@ -92,6 +111,8 @@ function figureOf({ measures }: Candidate, id: string, manner: Manner): string {
   return unit === '' ? text : `${text} ${unit}`;
 }
 
+const pointsOf = (share: number): string => `${localNumber(100 * share, 1)} points`;
+
 /** How far ahead, in words that do not claim more than the bands allow. */
 function margin({ columns }: Comparison, first: number, second: number): string {
   const [a, b] = [columns[first]?.standing, columns[second]?.standing];
@@ -104,10 +125,11 @@ function margin({ columns }: Comparison, first: number, second: number): string 
 /** Told on the side of the one with fewer. */
 function riskLine({ columns }: Comparison, one: number, other: number) {
   const [a, b] = [columns[one], columns[other]];
-  if (a === undefined || b === undefined || a.risks >= b.risks) return null;
+  if (a === undefined || b === undefined || a.fitRisks >= b.fitRisks) return null;
   return (
     <li>
-      risks to mend or accept: <b>{a.risks}</b> against {b.risks}
+      risks of fit to mend or accept: <b>{a.fitRisks}</b> against {b.fitRisks}
+      <small>{pointsOf(RISK_COST * (b.fitRisks - a.fitRisks))}</small>
     </li>
   );
 }

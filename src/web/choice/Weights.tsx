@@ -1,17 +1,20 @@
-import type { Want } from '../../choose/wants.ts';
+import type { SoftWant } from '../../choose/shortlist/softWants.ts';
+import type { Manner } from '../../report/sayFigure.ts';
+import { sayScale } from '../../report/sayScale.ts';
 import { Adjust } from '../schedule/Adjust.tsx';
 import { settle, weigh } from '../state/desk.ts';
 
 interface Props {
-  readonly wants: readonly Want[];
+  readonly wants: readonly SoftWant[];
   readonly label: (measure: string) => string;
+  readonly manner: Manner;
 }
 
-/** What counts and how much: the order above hangs on it, so it is shown and the user's to change. */
-export function Weights({ wants, label }: Props) {
+/** What counts, how much and on which scale: the order above hangs on it, so it is shown and the user's to change. */
+export function Weights({ wants, label, manner }: Props) {
   return (
     <section className="schedule weights" aria-label="What counts, and how much">
-      {wants.map(({ measure, weight }) => (
+      {wants.map(({ measure, weight, scale }) => (
         <div className="entry" key={measure}>
           <Adjust
             label={label(measure)}
@@ -23,6 +26,7 @@ export function Weights({ wants, label }: Props) {
             onMove={(to) => weigh(measure, to)}
             onSettle={settle}
           />
+          <small className="scale-words">{sayScale({ measure, scale }, manner)}</small>
         </div>
       ))}
     </section>

@@ -1,6 +1,5 @@
-import type { Assessment } from '../../assess/assessment.ts';
-import { compare } from '../../choose/compare.ts';
-import type { Want } from '../../choose/wants.ts';
+import type { SoftWant } from '../../choose/shortlist/softWants.ts';
+import { type Candidate, orderOf } from '../../choose/standing.ts';
 
 /** A change of one weight that puts another candidate in the lead. */
 export interface Flip {
@@ -18,15 +17,15 @@ const STEP = 0.5;
  * For each want the nearest weight, others left as they are, at which another candidate leads. Wants
  * that never turn the order are left out; nearest first.
  */
-export function flips(assessments: readonly Assessment[], wants: readonly Want[]): readonly Flip[] {
-  const leaderWith = (weights: readonly Want[]) => compare(assessments, weights).order[0];
+export function flips(candidates: readonly Candidate[], wants: readonly SoftWant[]): readonly Flip[] {
+  const leaderWith = (weights: readonly SoftWant[]) => orderOf(candidates, weights)[0];
   const now = leaderWith(wants);
   const found = wants.flatMap(({ measure, weight }): Flip[] => {
     for (let away = STEP; away <= HEAVIEST; away += STEP) {
       for (const to of [weight + away, weight - away]) {
         if (to < 0 || to > HEAVIEST) continue;
         const leader = leaderWith(
-          wants.map((want) => (want.measure === measure ? { measure, weight: to } : want)),
+          wants.map((want) => (want.measure === measure ? { ...want, weight: to } : want)),
         );
         if (leader !== undefined && leader !== now) return [{ measure, from: weight, to, leader }];
       }

@@ -1,4 +1,5 @@
 import type { Brief } from '../../build/schema/brief.ts';
+import { usualSoftWants } from '../../choose/shortlist/usualScales.ts';
 import { type Manner, sayInWords } from '../../report/sayFigure.ts';
 import { Weights } from '../choice/Weights.tsx';
 import { NumberEntry } from '../parts/NumberEntry.tsx';
@@ -90,7 +91,7 @@ export function AskForm({ brief, manner, label, disabled }: Props) {
       </section>
       <section className="question-group" aria-label="Wants">
         <h3>Best by what counts</h3>
-        <Weights wants={wants} label={label} />
+        <Weights wants={usualSoftWants(brief, wants)} label={label} manner={manner} />
         <label className="tick">
           <input
             type="checkbox"

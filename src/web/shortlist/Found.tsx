@@ -1,8 +1,10 @@
 import { useMemo } from 'react';
+import { quantityOf } from '../../choose/searchMeasures.ts';
 import type { Flip, WantReason } from '../../choose/shortlist/reasons.ts';
 import { type Manner, sayBand, sayFigure, sayInWords } from '../../report/sayFigure.ts';
 import { tornadoDrawing } from '../../report/tornadoDrawing.ts';
 import { shownIn } from '../../units/shownUnits.ts';
+import { sayFlippedValue } from '../choice/sayFlip.ts';
 import { ChartView } from '../parts/ChartView.tsx';
 import { DrawingView } from '../parts/DrawingView.tsx';
 import { useSize } from '../parts/useSize.ts';
@@ -12,7 +14,6 @@ import { useWords } from '../state/manner.ts';
 import { turnTo } from '../state/place.ts';
 import type { ListedBuild, SearchReport } from '../worker/searchProtocol.ts';
 import { frontChart } from './frontChart.ts';
-import { quantityOf } from './quantityOf.ts';
 import { WiderLimits } from './WiderLimits.tsx';
 
 interface Props {
@@ -179,8 +180,7 @@ function flipWords(flip: Flip, manner: Manner, label: (measure: string) => strin
   if (flip.kind === 'weight') {
     return `${label(flip.measure)} weighs ${localText(flip.to.toPrecision(2))} instead of ${flip.from}`;
   }
-  const by = sayValue(flip.measure, Math.abs(flip.by), manner);
-  return `the first has ${by} ${flip.by > 0 ? 'more' : 'less'} ${label(flip.measure)}`;
+  return `the first has ${sayFlippedValue(flip, label(flip.measure), manner)}`;
 }
 
 function sumWords({ size, counts, finished }: SearchReport): string {

@@ -1,7 +1,8 @@
 import type { Remote } from 'comlink';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
-import { compare } from '../../choose/compare.ts';
+import { usualSoftWants } from '../../choose/shortlist/usualScales.ts';
+import { candidateOf, orderOf } from '../../choose/standing.ts';
 import { readFragment } from '../desk/share.ts';
 import { latestWins } from '../worker/latestWins.ts';
 import type { BuildView, Desk } from '../worker/protocol.ts';
@@ -138,7 +139,7 @@ async function layOwnShelf(text: string | undefined): Promise<readonly string[]>
 /** The sheets of a build open on the one that leads, unless the user has opened or changed one before. */
 function openLeader(): void {
   const { views } = useAnswers.getState();
-  const { builds, came, open, wants } = useDesk.getState();
+  const { builds, came, open, wants, brief } = useDesk.getState();
   const ids = Object.keys(builds);
   const untouched = ids.every((id) => builds[id] === came[id]);
   if (usePlace.getState().sheet !== 'choice' || open !== ids[0] || !untouched) return;
@@ -146,8 +147,8 @@ function openLeader(): void {
     const view = views[id];
     return view?.ok === true ? [view.assessment] : [];
   });
-  if (assessments.length !== ids.length || assessments.length < 2 || assessments.length > 8) return;
-  const leader = ids[compare(assessments, wants).order[0] ?? 0];
+  if (brief === undefined || assessments.length !== ids.length || assessments.length < 2) return;
+  const leader = ids[orderOf(assessments.map(candidateOf), usualSoftWants(brief, wants))[0] ?? 0];
   if (leader !== undefined) openBuild(leader);
 }
 

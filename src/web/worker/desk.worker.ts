@@ -20,6 +20,7 @@ const door: Desk = {
   glance: async (build, brief) => await opened().glance(build, brief),
   partsList: async (ask) => await opened().partsList(ask),
   tune: async (ask) => await opened().tune(ask),
+  draw: async (builds, brief, tell) => await opened().draw(builds, brief, tell),
   fly: async (ask, tell) => await opened().fly(ask, tell),
   judgeLog: async (ask) => await opened().judgeLog(ask),
   readLog: async (text, file) => await opened().readLog(text, file),

@@ -72,6 +72,7 @@ export function openDesk(): Desk {
       const { tuneView } = await import('./tuneView.ts');
       return tuneView(ask, shelf);
     },
+    draw: async (builds, brief, tell) => await workshop.draw(builds, brief, tell),
     fly: async (ask, tell) => {
       const { flyView } = await import('./flyView.ts');
       return flyView(ask, shelf, tell);

@@ -4,6 +4,7 @@ import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { CrashNotes } from '../../build/schema/crashLogFile.ts';
 import type { PartKind } from '../../build/schema/partKinds.ts';
+import type { DrawnBuilds } from '../../choose/drawBuilds.ts';
 import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import type { CraftSolids } from '../../report/solids/solidsOf.ts';
@@ -35,6 +36,12 @@ export interface Desk {
   readonly partsList: (ask: PartsListAsk) => Promise<PartsListView>;
   /** Sets continuous choices of a build under the wants. */
   readonly tune: (ask: TuneAsk) => Promise<TuneView>;
+  /** Draws every unsure input of some builds; `tell` is given the share that is done. Undefined where one makes no aircraft. */
+  readonly draw: (
+    builds: readonly Build[],
+    brief: Brief,
+    tell: (share: number) => void,
+  ) => Promise<DrawnBuilds | undefined>;
   /** Flies one scene; `tell` is given the share that is done. */
   readonly fly: (ask: FlyAsk, tell: (share: number) => void) => Promise<FlyView>;
   /** Holds a pilot's own log against the forecast of a build. */

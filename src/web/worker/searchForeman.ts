@@ -9,13 +9,12 @@ import { sizeOfSpace, spaceOf } from '../../choose/shortlist/space.ts';
 import { fingerprintOf, type SearchState, startState } from '../../choose/shortlist/state.ts';
 import type { SearchContext, ShortlistQuestion } from '../../choose/shortlist/types.ts';
 import { usualSoftWants } from '../../choose/shortlist/usualScales.ts';
+import { RISK_COST } from '../../choose/standing.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import type { SearchHand } from './searchHand.ts';
 import type { SearchAsk, SearchNews, SearchReport } from './searchProtocol.ts';
 import { reportOf } from './searchReport.ts';
 
-/** What a risk of the fit rules costs of the standing, as `compare` takes it (ours). */
-const RISK_COST = 0.04;
 /** More than are shown: those that are much alike fold into one. */
 const TOP = 24;
 /** A checkpoint at most so often [ms]. */

@@ -1,16 +1,15 @@
 import type { Air } from '../../air/standardAtmosphere.ts';
 import { assessCraft } from '../../assess/assess.ts';
-import type { Assessment } from '../../assess/assessment.ts';
 import type { Craft } from '../../build/craft.ts';
 import type { Build } from '../../build/schema/build.ts';
 import { doubtedCraft } from '../../choose/doubtedCraft.ts';
+import { drawBuilds } from '../../choose/drawBuilds.ts';
 import { rankStability } from '../../choose/rankStability.ts';
 import { resolveCandidate } from '../../choose/shortlist/candidate.ts';
 import { foldScored } from '../../choose/shortlist/foldScored.ts';
 import { flipsBetween, reasonsBetween } from '../../choose/shortlist/reasons.ts';
 import type { Relaxed } from '../../choose/shortlist/relax.ts';
 import { type MappedRotor, rotorsOfMaps } from '../../choose/shortlist/rotors.ts';
-import { type Scale, standingOf, utility } from '../../choose/shortlist/softWants.ts';
 import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { Scored, SearchContext, ShortlistQuestion } from '../../choose/shortlist/types.ts';
 import { tornado } from '../../choose/tornado.ts';
@@ -29,8 +28,6 @@ interface Found {
 
 /** As many as are listed after folding. */
 const LISTED = 8;
-const DRAWS = 200;
-const SEED = 1;
 
 /** What a search found, in figures with bands, reasons, and what would turn it. */
 export function reportOf({
@@ -54,8 +51,10 @@ export function reportOf({
     return craft.ok ? [{ scored, craft: craft.value, alike: alike.length }] : [];
   });
   const crafts = rows.map(({ craft }) => craft);
-  const order = (drawn: readonly Assessment[]) => orderOf(question, rows, drawn);
-  const stability = crafts.length > 1 ? rankStability(crafts, full, order, DRAWS, SEED) : undefined;
+  const stability =
+    crafts.length > 1
+      ? rankStability(drawBuilds(crafts, full), question.wants, question.riskCost)
+      : undefined;
   const [first] = rows;
   const list = rows.map(({ scored, craft, alike }, index): ListedBuild => {
     const share = stability?.places[index]?.[0];
@@ -94,11 +93,6 @@ export function reportOf({
   };
 }
 
-interface Row {
-  readonly scored: Scored;
-  readonly craft: Craft;
-}
-
 function namesOf({ parts }: Craft): readonly string[] {
   const [motor, propeller] = [parts.motors[0], parts.propellers[0]];
   return [parts.frame, motor, propeller, parts.pack, parts.controllers, parts.flightController].flatMap(
@@ -130,30 +124,4 @@ function leaningsOf(craft: Craft, context: SearchContext): SearchReport['leaning
     nominal,
     bars: tornado(doubted.value, 'flown-time'),
   };
-}
-
-/** Indices by the standing of drawn values, with the risks as they are. */
-function orderOf(
-  { wants, riskCost }: ShortlistQuestion,
-  rows: readonly Row[],
-  drawn: readonly Assessment[],
-): readonly number[] {
-  const standings = drawn.map(({ measures }, index) => {
-    const values = new Map(measures.map(({ id, value }) => [id, value]));
-    const never = (measure: string) =>
-      measure === 'full-throttle-time-to-limit' ? Number.POSITIVE_INFINITY : Number.NaN;
-    const worth = (measure: string, scale: Scale) => {
-      const own = utility(scale, values.get(measure) ?? never(measure));
-      return Number.isNaN(own) ? 0 : own;
-    };
-    return standingOf(
-      wants,
-      ({ measure, scale }) => worth(measure, scale),
-      rows[index]?.scored.risks ?? 0,
-      riskCost,
-    );
-  });
-  return standings
-    .map((_, index) => index)
-    .sort((a, b) => (standings[b] ?? 0) - (standings[a] ?? 0) || a - b);
 }

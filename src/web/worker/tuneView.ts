@@ -5,13 +5,12 @@ import type { Shelf } from '../../build/shelf.ts';
 import { evaluationContext } from '../../choose/shortlist/evaluate.ts';
 import { spaceOf } from '../../choose/shortlist/space.ts';
 import { usualSoftWants } from '../../choose/shortlist/usualScales.ts';
+import { RISK_COST } from '../../choose/standing.ts';
 import { cannotTurn, KNOBS, type Knob, tune } from '../../choose/tune.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import { withUnit } from '../../units/formatQuantity.ts';
 import type { TuneAsk, TuneView } from './tuneProtocol.ts';
 
-/** What a risk of the fit rules costs of the standing, as `compare` takes it (ours). */
-const RISK_COST = 0.04;
 const MOST = 300;
 
 /** Sets knobs of a build under the wants and limits of the shortlist. */

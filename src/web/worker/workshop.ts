@@ -12,6 +12,7 @@ import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { Shelf } from '../../build/shelf.ts';
+import type { DrawnBuilds } from '../../choose/drawBuilds.ts';
 import { pictureOfCraft } from '../../report/pictureOfCraft.ts';
 import type { CraftSolids } from '../../report/solids/solidsOf.ts';
 import { sectionTables } from '../../rotor/sections.ts';
@@ -131,5 +132,20 @@ export function openWorkshop(shelf: Shelf) {
     return assessCraft(found.value, { brief, shelf, sections, rotors, tier: 'hover' }).measures;
   }
 
-  return { view, part, whole, solids, glance, figures };
+  async function draw(
+    builds: readonly Build[],
+    brief: Brief,
+    tell: (share: number) => void,
+  ): Promise<DrawnBuilds | undefined> {
+    const crafts = builds.flatMap((build) => {
+      const found = resolved(build);
+      return found.ok ? [found.value] : [];
+    });
+    if (crafts.length < builds.length) return undefined;
+    for (const craft of crafts) readyRotors(craft, brief);
+    const { drawBuilds, USUAL_DRAWS } = await import('../../choose/drawBuilds.ts');
+    return drawBuilds(crafts, { brief, shelf, sections, rotors }, USUAL_DRAWS, tell);
+  }
+
+  return { view, part, whole, solids, glance, figures, draw };
 }
