@@ -73,13 +73,21 @@ export async function drawn(page: Page): Promise<void> {
   );
 }
 
+/** What of a sheet comes in a piece of its own, after the sheet. */
+const LATER: Readonly<Partial<Record<string, string>>> = {
+  flight: 'flown by the simulation',
+  wind: 'flown by the simulation',
+  knocks: 'your own crash log',
+  money: 'your own crash log',
+};
+
 /** Turns to a sheet by its tab, and waits until it is there with all that comes in files of its own. */
 export async function turnTo(page: Page, sheet: string): Promise<void> {
   await page.getByRole('tab', { name: sheet }).click();
   await page.getByRole('tab', { name: sheet, selected: true }).waitFor();
   await page.locator(TOP).filter({ hasNotText: 'Laying out the sheet.' }).waitFor();
-  if (sheet === 'flight' || sheet === 'wind')
-    await page.getByRole('region', { name: 'flown by the simulation' }).waitFor();
+  const later = LATER[sheet];
+  if (later) await page.getByRole('region', { name: later }).waitFor();
   await drawn(page);
 }
 
