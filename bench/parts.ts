@@ -28,7 +28,7 @@ if (!hits.ok) throw new Error(hits.reason);
 const { plan } = knockPlan(craft, brief, hits.value);
 
 row("cover of one camera's picture", 200, 'under 4 ms', () => cover(camera, occluders));
-row('quick picture, both cameras, kinds apart', 100, 'in the quick tier', () => quickPicture(craft, 1500));
+row('quick picture, both cameras, kinds apart', 100, 'in the quick tier', () => quickPicture(craft));
 row('modes of the whole frame from the craft', 60, 'under 15 ms', () => {
   const built = frameStructure(craftFrame(craft));
   if (built.ok) frameModes(built.value.model, 12);

@@ -8,8 +8,10 @@ import {
   type FrameArm,
   type FrameModel,
   frameModel,
+  type HeldArm,
   type HubBody,
   type HubStructure,
+  holdArms,
   rootTransport,
 } from './frameModel.ts';
 import { type FrameMode, frameModes } from './frameModes.ts';
@@ -107,18 +109,37 @@ export interface FrameStructure {
   readonly model: FrameModel;
 }
 
-/** The beam model of a frame, for modes, shake and hits. */
-export function frameStructure(question: FrameQuestion): Outcome<FrameStructure> {
-  const arms = frameArms(question);
+/** The arms of a frame as beams, and each of them held at its root: what no change of the hub's load touches. */
+export interface SolvedArms {
+  readonly arms: readonly FrameArm[];
+  readonly held: readonly HeldArm[];
+}
+
+export function solveArms(placed: FrameQuestion['arms']): Outcome<SolvedArms> {
+  const arms = frameArms(placed);
+  const held = holdArms(arms);
+  return held.ok ? solved({ arms, held: held.value }) : held;
+}
+
+/**
+ * The beam model of a frame, for modes and shake.
+ *
+ * @param known its arms, where they have been solved before
+ */
+export function frameStructure(
+  question: FrameQuestion,
+  known: Outcome<SolvedArms> = solveArms(question.arms),
+): Outcome<FrameStructure> {
+  if (!known.ok) return known;
+  const { arms, held } = known.value;
   const hub = hubStructure(question.hub, arms);
   if (!hub.ok) return hub;
-  const model = frameModel(arms, hub.value);
-  return model.ok ? solved({ arms, hub: hub.value, model: model.value }) : model;
+  return solved({ arms, hub: hub.value, model: frameModel(arms, held, hub.value) });
 }
 
 /** The arms alone as beams, for hits. */
-export const frameArms = ({ arms }: FrameQuestion): readonly FrameArm[] =>
-  arms.map(({ name, root, yaw, arm }) => {
+export const frameArms = (placed: FrameQuestion['arms']): readonly FrameArm[] =>
+  placed.map(({ name, root, yaw, arm }) => {
     checkArm(arm);
     return { name, root, yaw, beam: armBeamOf(arm, arm.tipBody !== undefined) };
   });

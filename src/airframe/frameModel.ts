@@ -63,8 +63,34 @@ const SETTLED = 1e-7;
 /** Vectors iterated on for the modes of one family, which lie far apart. */
 const ITERATED = 8;
 
-/** Builds the reduced frame. The arms hang on their root alone, so the reduction's statics are exact. */
-export function frameModel(arms: readonly FrameArm[], hub: HubStructure): Outcome<FrameModel> {
+/** Each arm held at its root, ready for `frameModel`; arms that are alike are solved once. */
+export function holdArms(arms: readonly FrameArm[]): Outcome<readonly HeldArm[]> {
+  const solvedBeams = new Map<string, HeldArm>();
+  const all: HeldArm[] = [];
+  for (const arm of arms) {
+    const key = beamKey(arm.beam);
+    let own = solvedBeams.get(key);
+    if (own === undefined) {
+      const outcome = heldArm(arm.beam);
+      if (!outcome.ok) return noSolution(`${arm.name}: ${outcome.reason}`);
+      own = outcome.value;
+      solvedBeams.set(key, own);
+    }
+    all.push(own);
+  }
+  return solved(all);
+}
+
+/**
+ * Builds the reduced frame. The arms hang on their root alone, so the reduction's statics are exact.
+ *
+ * @param held the arms from `holdArms`, in their order
+ */
+export function frameModel(
+  arms: readonly FrameArm[],
+  held: readonly HeldArm[],
+  hub: HubStructure,
+): FrameModel {
   const nodes = hub.plate === undefined ? 1 : 1 + arms.length;
   const interfaceSize = 6 * nodes;
   const size = interfaceSize + arms.length * ARM_MODES;
@@ -79,17 +105,10 @@ export function frameModel(arms: readonly FrameArm[], hub: HubStructure): Outcom
     }
   }
   addBody(mass, size, hub.body);
-  const solvedBeams = new Map<string, HeldArm>();
   const reduced: ReducedArm[] = [];
   for (const [i, arm] of arms.entries()) {
-    const key = beamKey(arm.beam);
-    let own = solvedBeams.get(key);
-    if (own === undefined) {
-      const outcome = heldArm(arm.beam);
-      if (!outcome.ok) return noSolution(`${arm.name}: ${outcome.reason}`);
-      own = outcome.value;
-      solvedBeams.set(key, own);
-    }
+    const own = held[i];
+    if (own === undefined) throw new RangeError(`held: nothing for ${arm.name}`);
     const rootNode = hub.plate === undefined ? 0 : 6 * (1 + i);
     const from: Vector3 = hub.plate === undefined ? arm.root : [0, 0, 0];
     const firstMode = interfaceSize + i * ARM_MODES;
@@ -97,11 +116,11 @@ export function frameModel(arms: readonly FrameArm[], hub: HubStructure): Outcom
     addArm(mass, stiffness, size, own, toRoot, rootNode, firstMode);
     reduced.push({ arm, firstMode, rootNode, modes: ARM_MODES, tipShapes: own.tipShapes, toRoot });
   }
-  return solved({ size, interfaceSize, stiffness, mass, arms: reduced });
+  return { size, interfaceSize, stiffness, mass, arms: reduced };
 }
 
 /** An arm held at its root: its modes, rigid mass about the root and their coupling. */
-interface HeldArm {
+export interface HeldArm {
   readonly eigenvalues: Float64Array;
   readonly tipShapes: Float64Array;
   /** 6 x 6 */

@@ -1,3 +1,4 @@
+import { frameArms, solveArms } from '../airframe/askFrame.ts';
 import { tipGaps } from '../airframe/tipGaps.ts';
 import type { Craft, CraftRotor } from '../build/craft.ts';
 import type { Reading } from '../build/read/fileError.ts';
@@ -7,6 +8,7 @@ import type { Brief } from '../build/schema/brief.ts';
 import type { Build } from '../build/schema/build.ts';
 import type { Shelf } from '../build/shelf.ts';
 import type { Outcome } from '../numerics/outcome.ts';
+import { recall } from '../numerics/recall.ts';
 import type { SectionTables } from '../rotor/sections.ts';
 import type { Assessment } from './assessment.ts';
 import { exactMeasures } from './exactMeasures.ts';
@@ -20,13 +22,16 @@ import { costLines } from './money/costLines.ts';
 import { moneyFindings, moneyMeasures, moneyReport } from './money/moneyMeasures.ts';
 import { obstaclesOf } from './obstacles.ts';
 import type { PartData } from './parts/data.ts';
+import { tipGives } from './parts/hits/hitAll.ts';
 import { quickHits } from './parts/hits/hitsPart.ts';
 import { runParts } from './parts/index.ts';
-import { ANY_SPEED, quickPicture } from './parts/picture/pictureMeasures.ts';
+import { quickPicture } from './parts/picture/pictureMeasures.ts';
+import { craftFrame } from './parts/shake/craftFrame.ts';
 import { quickModes } from './parts/shake/shakeMeasures.ts';
 import type { Flight, PartResult } from './parts/types.ts';
 import { prepareFlight } from './prepareFlight.ts';
 import type { PreparedRotors } from './prepareRotors.ts';
+import type { QuickMemory } from './quickMemory.ts';
 import { stationReports } from './stationReports.ts';
 import type { Finding, Measure } from './types.ts';
 import { windowFindings } from './windowFindings.ts';
@@ -50,6 +55,10 @@ export interface AssessContext {
   /** The file the build was read from, so that errors name their line. */
   readonly where?: BuildPlace;
   readonly tier?: Tier;
+  /** The craft made ready to fly before, in the same air. */
+  readonly readyFlight?: Outcome<Flight>;
+  /** For one who asks again and again for a build that is slid about: see `emptyMemory`. */
+  readonly memory?: QuickMemory;
   /** Results of the parts where they have been run one by one already, in their order; then none is run. */
   readonly parts?: readonly PartResult[];
 }
@@ -78,7 +87,9 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     Math.max(...craft.rotors.map((rotor) => rotor.blade.diameter)),
     obstaclesOf(craft),
   );
-  const flight = prepareFlight(craft, context, context.tier === 'full' && context.parts === undefined);
+  const flight =
+    context.readyFlight ??
+    prepareFlight(craft, context, context.tier === 'full' && context.parts === undefined);
   const story = flight.ok ? flight.value.told.story : undefined;
   const full = context.tier === 'full' || context.parts !== undefined;
   const parts =
@@ -95,7 +106,7 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     ...moneyMeasures(money),
     ...chargingMeasures(craft, brief, context.shelf),
     ...parts.flatMap((part) => part.measures),
-    ...(full || context.tier === 'hover' ? [] : quickMeasures(craft, brief, flight)),
+    ...(full || context.tier === 'hover' ? [] : quickMeasures(craft, brief, context.memory)),
   ];
   const fit = fitLines({
     craft,
@@ -128,11 +139,18 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
 }
 
 /** Of the airframe what is quick enough for a slider. */
-const quickMeasures = (craft: Craft, brief: Brief, flight: Outcome<Flight>): readonly Measure[] => [
-  ...quickPicture(craft, (flight.ok ? flight.value.told.figures['hover-speed'] : undefined) ?? ANY_SPEED),
-  ...quickModes(craft),
-  ...quickHits(craft, brief),
-];
+function quickMeasures(craft: Craft, brief: Brief, memory?: QuickMemory): readonly Measure[] {
+  const question = craftFrame(craft);
+  const arms = recall(memory?.arms, question.arms, () => solveArms(question.arms));
+  // An arm that has no modes may still be struck.
+  const beams = arms.ok ? arms.value.arms : frameArms(question.arms);
+  const gives = recall(memory?.gives, question.arms, () => tipGives(beams));
+  return [
+    ...quickPicture(craft, memory?.covers),
+    ...quickModes(craft, question, arms),
+    ...quickHits(craft, brief, beams, gives),
+  ];
+}
 
 /** Each key is filled by one part at most, so nothing is laid over. */
 function gathered(parts: readonly PartResult[]): PartData {

@@ -1,3 +1,4 @@
+import { sameData } from '../numerics/recall.ts';
 import { coverInto, type Extent, type Raster, raster } from './raster.ts';
 import { ROUGH, type SeenLayer, seenLayers } from './seenLayers.ts';
 import type { Camera, Cover, Occluder } from './types.ts';
@@ -6,23 +7,44 @@ import { viewFrame } from './viewFrame.ts';
 /** Cells across the picture. Areas are exact; the grid only blurs where two edges share a cell. */
 const COLUMNS = 200;
 
+/** What one look leaves for the next of the same camera: an occluder that has not moved needs no new outlines. */
+export interface CoverMemory {
+  last?: {
+    readonly camera: Camera;
+    readonly occluders: readonly Occluder[];
+    readonly kinds: readonly (string | undefined)[];
+    readonly layers: readonly SeenLayer[][];
+    readonly cover: Cover;
+  };
+}
+
 /**
  * The share of a camera's picture that the aircraft covers, in all and by occluder, and where.
  * Occluders hide behind each other as independent veils do: what passes is the product of what each
  * lets through. For the outlines to draw use `picture`, for the way out `clearingChanges`.
  *
  * @param kinds of the occluders, one each or undefined, for shares by kind; things of a kind that overlap count once
+ * @param memory of the last look, written anew; it changes nothing but the time taken
  * @throws RangeError for a camera or occluder out of range
  */
 export function cover(
   camera: Camera,
   occluders: readonly Occluder[],
   kinds: readonly (string | undefined)[] = [],
+  memory: CoverMemory = {},
 ): Cover {
+  const last = memory.last !== undefined && sameData(memory.last.camera, camera) ? memory.last : undefined;
   const view = viewFrame(camera);
   const rows = Math.max(1, Math.round((COLUMNS * view.height) / view.width));
+  const layers = occluders.map((occluder, i) => {
+    const known = sameData(last?.occluders[i], occluder) ? last?.layers[i] : undefined;
+    return known ?? seenLayers(occluder, view, camera.exposure);
+  });
+  if (last !== undefined && sameLook(last, layers, occluders, kinds)) {
+    memory.last = { ...last, occluders, layers };
+    return last.cover;
+  }
   const sheet = sheetOf(COLUMNS, rows, view);
-  const layers = occluders.map((occluder) => seenLayers(occluder, view, camera.exposure));
   const each = layers.map((own) => addOccluder(own, sheet));
   const opacity = new Float32Array(sheet.passed.length);
   const whole = sharesOf(sheet, opacity);
@@ -39,13 +61,35 @@ export function cover(
       byKind[kind] = sharesOf(sheet);
     }
   }
-  return {
+  const found: Cover = {
     ...whole,
     byOccluder: occluders.map(({ id, kind }, i) => ({ id, kind, ...(each[i] as Shares) })),
     byKind,
     map: { columns: COLUMNS, rows, opacity },
   };
+  memory.last = { camera, occluders, kinds, layers, cover: found };
+  return found;
 }
+
+/** Whether nothing that is in the picture has moved: what lies outside it may. */
+function sameLook(
+  last: NonNullable<CoverMemory['last']>,
+  layers: readonly SeenLayer[][],
+  occluders: readonly Occluder[],
+  kinds: readonly (string | undefined)[],
+): boolean {
+  return (
+    last.occluders.length === occluders.length &&
+    sameData(last.kinds, kinds) &&
+    occluders.every(({ id, kind }, i) => {
+      const was = last.occluders[i];
+      return was?.id === id && was.kind === kind && sameLayers(last.layers[i], layers[i]);
+    })
+  );
+}
+
+const sameLayers = (a: readonly SeenLayer[] | undefined, b: readonly SeenLayer[] | undefined): boolean =>
+  a === b || (a?.length === 0 && b?.length === 0);
 
 /** Cells across for `touchedShare`: areas are exact on any grid, only overlaps in one cell are not. */
 const FEW_COLUMNS = 64;

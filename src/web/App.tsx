@@ -88,10 +88,9 @@ function useProgressMarks() {
     const mark = () => {
       const { views, waiting, behind } = useAnswers.getState();
       const started = Object.keys(views).length > 0;
-      const marks = sheet.current?.dataset;
-      if (marks === undefined) return;
-      marks.waiting = started ? String(waiting.length) : 'start';
-      marks.behind = String(behind[useDesk.getState().open]?.length ?? -1);
+      if (sheet.current === null) return;
+      setMark(sheet.current, 'waiting', started ? String(waiting.length) : 'start');
+      setMark(sheet.current, 'behind', String(behind[useDesk.getState().open]?.length ?? -1));
     };
     mark();
     const stops = [useAnswers.subscribe(mark), useDesk.subscribe(mark)];
@@ -100,6 +99,11 @@ function useProgressMarks() {
     };
   }, []);
   return sheet;
+}
+
+/** Written anew, even the same one would have the browser look at every style again. */
+function setMark({ dataset }: HTMLElement, name: string, value: string): void {
+  if (dataset[name] !== value) dataset[name] = value;
 }
 
 /** The usual keys for undo and redo, but never inside a field that has its own. */

@@ -1,6 +1,7 @@
-import { memo } from 'react';
+import { memo, useMemo, useRef } from 'react';
 import type { Drawing, Shape } from '../../report/shapes.ts';
 import { useWords } from '../state/manner.ts';
+import { sameKept } from '../state/sameKept.ts';
 
 interface Props {
   readonly drawing: Drawing;
@@ -22,7 +23,7 @@ export const DrawingView = memo(function DrawingView({ drawing, pen, className =
       role="img"
       aria-label={words(drawing.description)}
     >
-      {drawing.shapes.map((shape, key) => show(shape, key, words))}
+      <ShapesView shapes={drawing.shapes} />
     </svg>
   );
 });
@@ -30,10 +31,32 @@ export const DrawingView = memo(function DrawingView({ drawing, pen, className =
 /** Shapes alone, for a picture that has a frame of its own. */
 export const ShapesView = memo(function ShapesView({ shapes }: { readonly shapes: readonly Shape[] }) {
   const words = useWords();
-  return shapes.map((shape, key) => show(shape, key, words));
+  return useKept(shapes).map((shape, key) => keptShape(shape, key, words));
+});
+
+/** The same shapes where they are as they were: of a drawing in which one part is slid few are drawn again. */
+function useKept(shapes: readonly Shape[]): readonly Shape[] {
+  const last = useRef(shapes);
+  const kept = useMemo(() => sameKept(last.current, shapes), [shapes]);
+  last.current = kept;
+  return kept;
+}
+
+const ShapeView = memo(function ShapeView({
+  shape,
+  words,
+}: {
+  readonly shape: Shape;
+  readonly words: (text: string) => string;
+}) {
+  return show(shape, 0, words);
 });
 
 // Shapes of a drawing have no identity of their own: their order is their key.
+const keptShape = (shape: Shape, key: number, words: (text: string) => string) => (
+  <ShapeView key={key} shape={shape} words={words} />
+);
+
 function show(shape: Shape, key: number, words: (text: string) => string) {
   switch (shape.kind) {
     case 'path':

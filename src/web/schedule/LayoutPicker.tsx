@@ -1,23 +1,22 @@
 import type { Build } from '../../build/schema/build.ts';
-import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { change, drag, settle } from '../state/desk.ts';
 import { Adjust } from './Adjust.tsx';
-import { LAYOUT_KINDS, type LayoutChoice, layoutOfKind, spacingOf } from './layouts.ts';
+import { LAYOUT_KINDS, type LayoutChoice, layoutOfKind } from './layouts.ts';
 import { Picker } from './Picker.tsx';
 
 interface Props {
-  readonly build: Build;
-  readonly aircraft: AircraftPicture | undefined;
+  /** Absent when it is the one that the frame is sold with. */
+  readonly layout: Build['frame']['layout'];
+  /** Between the nearest motors [m]; absent while nothing is drawn. */
+  readonly spacing: number | undefined;
 }
 
 const AS_SOLD = 'as the frame is sold';
 const DRAGGED = 'motors each where they are';
 
 /** The trade's layouts with the same parts, and how far the motors stand apart. */
-export function LayoutPicker({ build, aircraft }: Props) {
-  const layout = build.frame.layout;
+export function LayoutPicker({ layout, spacing }: Props) {
   const kind = LAYOUT_KINDS.find((each) => each === layout?.kind);
-  const spacing = aircraft ? spacingOf(aircraft) : undefined;
   const choices = [AS_SOLD, ...LAYOUT_KINDS, ...(layout?.kind === 'positions' ? [DRAGGED] : [])];
   const set = (next: LayoutChoice, apart: number) => (now: Build) => ({
     ...now,

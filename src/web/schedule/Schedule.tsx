@@ -1,4 +1,13 @@
-import { type FocusEvent, Fragment, memo, type ReactNode, useMemo, useRef, useState } from 'react';
+import {
+  type ComponentProps,
+  type FocusEvent,
+  Fragment,
+  memo,
+  type ReactNode,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import type { Build } from '../../build/schema/build.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import { useAnswers } from '../state/answers.ts';
@@ -6,6 +15,7 @@ import { change, drag, settle } from '../state/desk.ts';
 import { pick, usePicked } from '../state/picked.ts';
 import { Adjust } from './Adjust.tsx';
 import { LayoutPicker } from './LayoutPicker.tsx';
+import { spacingOf } from './layouts.ts';
 import { PartPicker } from './PartPicker.tsx';
 import { ADDITIONS, type Slot, slotsOf } from './slots.ts';
 
@@ -25,9 +35,13 @@ const NUMBERED: Readonly<Record<string, number>> = {
 };
 
 /** The parts of the open build, numbered as in the drawing; any can be changed in its place. */
-export function Schedule({ build, aircraft }: Props) {
+export const Schedule = memo(function Schedule({ build, aircraft }: Props) {
   const [all, setAll] = useState(false);
   const slots = useSlots(build);
+  // The same elements as long as what they show is the same: entries of what is not slid are left alone.
+  const { offset } = build.pack;
+  const packPlace = useMemo(() => <PackPlace offset={offset} />, [offset]);
+  const tilts = useMemo(() => build.cameras.map(tiltOf), [build.cameras]);
   const flying = build.cameras.findIndex(({ role }) => role === 'flying');
   const main = (slot: Slot): boolean =>
     (NUMBERED[slot.key] !== undefined && slot.part !== undefined) || slot.key === `cameras[${flying}]`;
@@ -38,13 +52,11 @@ export function Schedule({ build, aircraft }: Props) {
         {slots.filter(main).map((slot) => (
           <Fragment key={slot.key}>
             <SlotEntry slot={slot} number={NUMBERED[slot.key] ?? 7}>
-              {slot.key === 'pack' ? (
-                <PackPlace build={build} />
-              ) : slot.key === `cameras[${flying}]` ? (
-                <Tilt build={build} index={flying} />
-              ) : null}
+              {slot.key === 'pack' ? packPlace : slot.key === `cameras[${flying}]` ? tilts[flying] : null}
             </SlotEntry>
-            {slot.key === 'frame' && <LayoutEntry build={build} aircraft={aircraft} />}
+            {slot.key === 'frame' && (
+              <LayoutEntry layout={build.frame.layout} spacing={aircraft && spacingOf(aircraft)} />
+            )}
           </Fragment>
         ))}
       </section>
@@ -57,7 +69,7 @@ export function Schedule({ build, aircraft }: Props) {
         <section className="schedule" aria-label="Every other part, to change" onFocus={pickFocused}>
           {rest.map((slot) => (
             <SlotEntry key={slot.key} slot={slot}>
-              {slot.key.startsWith('cameras') && <Tilt build={build} index={Number(slot.key.slice(8, -1))} />}
+              {slot.key.startsWith('cameras') && tilts[Number(slot.key.slice(8, -1))]}
             </SlotEntry>
           ))}
           <Additions />
@@ -65,7 +77,7 @@ export function Schedule({ build, aircraft }: Props) {
       )}
     </>
   );
-}
+});
 
 /** The same places as long as no part of them has changed, however the build is moved about. */
 function useSlots(build: Build): readonly Slot[] {
@@ -83,7 +95,7 @@ function pickFocused({ target }: FocusEvent<HTMLElement>): void {
   if (slot !== undefined) pick(slot);
 }
 
-function LayoutEntry(props: Props) {
+const LayoutEntry = memo(function LayoutEntry(props: ComponentProps<typeof LayoutPicker>) {
   return (
     <div className="entry" data-entry="layout">
       <span className="entry-name">
@@ -95,7 +107,7 @@ function LayoutEntry(props: Props) {
       <LayoutPicker {...props} />
     </div>
   );
-}
+});
 
 const SlotEntry = memo(function SlotEntry({
   slot,
@@ -164,34 +176,36 @@ const Additions = memo(function Additions() {
   ));
 });
 
-function PackPlace({ build }: { readonly build: Build }) {
+function PackPlace({ offset }: { readonly offset: number }) {
   return (
     <Adjust
       label="forward"
       unit="mm"
       min={-40}
       max={40}
-      value={build.pack.offset * 1000}
-      onMove={(offset) => drag((now) => ({ ...now, pack: { ...now.pack, offset: offset / 1000 } }))}
+      value={offset * 1000}
+      onMove={(moved) => drag((now) => ({ ...now, pack: { ...now.pack, offset: moved / 1000 } }))}
       onSettle={settle}
     />
   );
 }
 
-function Tilt({ build, index }: { readonly build: Build; readonly index: number }) {
-  const camera = build.cameras[index];
-  if (camera === undefined) return null;
+const tiltOf = ({ tilt }: Build['cameras'][number], index: number) => (
+  <Tilt key={index} tilt={tilt} index={index} />
+);
+
+function Tilt({ tilt, index }: { readonly tilt: number; readonly index: number }) {
   return (
     <Adjust
       label="tilt"
       unit="deg"
       min={0}
       max={60}
-      value={camera.tilt / DEGREE}
-      onMove={(tilt) =>
+      value={tilt / DEGREE}
+      onMove={(turned) =>
         drag((now) => ({
           ...now,
-          cameras: now.cameras.map((each, i) => (i === index ? { ...each, tilt: tilt * DEGREE } : each)),
+          cameras: now.cameras.map((each, i) => (i === index ? { ...each, tilt: turned * DEGREE } : each)),
         }))
       }
       onSettle={settle}

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Severity } from '../../assess/types.ts';
 import type { Point } from '../../report/shapes.ts';
 import type { Balloon } from './balloons.ts';
@@ -25,7 +26,7 @@ interface Props {
 }
 
 /** Lines and rings over the whole stage. Hidden from readers of words: notes and schedule say it all. */
-export function Leaders({ ties, rings }: Props) {
+export const Leaders = memo(function Leaders({ ties, rings }: Props) {
   return (
     <svg className="leaders" aria-hidden="true">
       {rings.map((ring) => (
@@ -36,7 +37,7 @@ export function Leaders({ ties, rings }: Props) {
       ))}
     </svg>
   );
-}
+});
 
 function TieMark({ tie: { severity, from, bend, to, number } }: { readonly tie: Tie }) {
   if (bend !== undefined) {

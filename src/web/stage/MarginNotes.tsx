@@ -1,3 +1,5 @@
+import { memo } from 'react';
+import type { Finding } from '../../assess/types.ts';
 import { SeverityMark } from '../parts/SeverityMark.tsx';
 import { useWords } from '../state/manner.ts';
 import { TryIt } from '../trial/TryIt.tsx';
@@ -10,24 +12,36 @@ interface Props {
 }
 
 /** Findings as notes in the margin; the stage ties them to the drawing. */
-export function MarginNotes({ notes, none }: Props) {
-  const words = useWords();
+export const MarginNotes = memo(function MarginNotes({ notes, none }: Props) {
   if (notes.length === 0) return <p className="no-notes">{none}</p>;
   return (
     <ol className="notes">
       {notes.map(({ key, finding }, i) => (
-        <li key={key} className={`margin-note ${finding.severity}`}>
-          <span className="note-head">
-            <SeverityMark severity={finding.severity} />
-            <span className="note-number" aria-hidden="true">
-              {i + 1}
-            </span>
-          </span>
-          <p className="note-says">{words(finding.says)}</p>
-          <p className="note-remedy">{words(finding.remedy)}</p>
-          <TryIt finding={finding} />
-        </li>
+        <MarginNote key={key} finding={finding} number={i + 1} />
       ))}
     </ol>
   );
-}
+});
+
+const MarginNote = memo(function MarginNote({
+  finding,
+  number,
+}: {
+  readonly finding: Finding;
+  readonly number: number;
+}) {
+  const words = useWords();
+  return (
+    <li className={`margin-note ${finding.severity}`}>
+      <span className="note-head">
+        <SeverityMark severity={finding.severity} />
+        <span className="note-number" aria-hidden="true">
+          {number}
+        </span>
+      </span>
+      <p className="note-says">{words(finding.says)}</p>
+      <p className="note-remedy">{words(finding.remedy)}</p>
+      <TryIt finding={finding} />
+    </li>
+  );
+});

@@ -4,6 +4,7 @@ import type { Build } from '../../build/schema/build.ts';
 import type { AircraftPicture } from '../../report/aircraftPicture.ts';
 import type { Chart } from '../../report/chart.ts';
 import { PLAN_OVERLAYS, type PlanOverlay, planDrawing } from '../../report/planDrawing.ts';
+import type { Drawing } from '../../report/shapes.ts';
 import { sideDrawing } from '../../report/sideDrawing.ts';
 import { ChartView } from '../parts/ChartView.tsx';
 import { DrawingView } from '../parts/DrawingView.tsx';
@@ -39,6 +40,10 @@ interface Props {
   readonly onScale: (pen: number) => void;
 }
 
+/** The frames of the drawings in words. */
+const told = (...drawings: readonly (Drawing | undefined)[]): string =>
+  drawings.map((drawing) => Object.values(drawing?.frame ?? {}).join(' ')).join(', ');
+
 /** The drawing in the middle and its notes in the margin, tied by leaders that don't cross. */
 export function Stage({ aircraft, findings, none, chart, under, margin, movable, round, onScale }: Props) {
   const [boardRef, { width }] = useSize<HTMLDivElement>();
@@ -70,7 +75,16 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
     return level ? { ...drawn, frame: { ...drawn.frame, top, height } } : drawn;
   }, [aircraft, chart, drawing, level, pen]);
   const hold = useCallback((now: boolean) => setHeld(now ? pen : undefined), [pen]);
-  const { notes, ties, rings } = useTies(stageRef, aircraft, solid ? undefined : drawing, pen, findings);
+  // What lies where is measured anew only when something may have moved: not by a part under the hand.
+  const still = held === undefined ? undefined : told(drawing, side);
+  const { notes, ties, rings } = useTies(
+    stageRef,
+    aircraft,
+    solid ? undefined : drawing,
+    pen,
+    findings,
+    still,
+  );
   useLayoutEffect(() => {
     if (!solid) onScale(pen);
   }, [pen, onScale, solid]);
@@ -104,7 +118,7 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
             onOverlays={setOverlays}
             leaders={leaders}
             onLeaders={setLeaders}
-            drawings={[drawing, ...(side ? [side] : [])]}
+            plan={drawing}
             name={aircraft.name}
             {...(movable ? { movable } : {})}
           />

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { PLAN_OVERLAYS, type PlanOverlay } from '../../report/planDrawing.ts';
 import type { Drawing } from '../../report/shapes.ts';
 import { exportPicture, exportSvg } from '../desk/pictures.ts';
@@ -9,18 +10,25 @@ interface Props {
   readonly onOverlays: (overlays: readonly PlanOverlay[]) => void;
   readonly leaders: boolean;
   readonly onLeaders: (shown: boolean) => void;
-  readonly drawings: readonly Drawing[];
+  readonly plan: Drawing;
   readonly name: string;
   readonly movable?: Movable;
 }
 
 /** Below the drawing: what lies over it, what can be done with it. */
-export function StageTools({ overlays, onOverlays, leaders, onLeaders, drawings, name, movable }: Props) {
+export const StageTools = memo(function StageTools({
+  overlays,
+  onOverlays,
+  leaders,
+  onLeaders,
+  plan,
+  name,
+  movable,
+}: Props) {
   const toggle = (overlay: PlanOverlay) =>
     onOverlays(
       overlays.includes(overlay) ? overlays.filter((each) => each !== overlay) : [...overlays, overlay],
     );
-  const plan = drawings[0];
   const free = movable && eachByItself(movable);
   return (
     <div className="stage-tools">
@@ -50,21 +58,13 @@ export function StageTools({ overlays, onOverlays, leaders, onLeaders, drawings,
             free the motors
           </button>
         )}
-        {plan && (
-          <>
-            <button type="button" className="plain-button small" onClick={() => exportSvg(plan, name)}>
-              save SVG<span className="unseen"> of the plan</span>
-            </button>
-            <button
-              type="button"
-              className="plain-button small"
-              onClick={() => void exportPicture(plan, name)}
-            >
-              save PNG<span className="unseen"> of the plan</span>
-            </button>
-          </>
-        )}
+        <button type="button" className="plain-button small" onClick={() => exportSvg(plan, name)}>
+          save SVG<span className="unseen"> of the plan</span>
+        </button>
+        <button type="button" className="plain-button small" onClick={() => void exportPicture(plan, name)}>
+          save PNG<span className="unseen"> of the plan</span>
+        </button>
       </span>
     </div>
   );
-}
+});

@@ -27,13 +27,19 @@ const FLAG = 19;
 /** Notes differ in height, so a new order moves the slots; after so many tries the last one stands. */
 const TRIES = 6;
 
-/** Measures where drawing and notes came to lie, orders the notes by it and tells how to tie them. */
+/**
+ * Measures where drawing and notes came to lie, orders the notes by it and tells how to tie them.
+ *
+ * @param still what the layout hangs on while a part is dragged: as long as it and the notes are the same, all lies
+ *   where it lay; absent where it is measured every time
+ */
 export function useTies(
   stage: RefObject<HTMLDivElement | null>,
   aircraft: AircraftPicture,
   drawing: Drawing | undefined,
   pen: number,
   findings: readonly Finding[],
+  still?: string,
 ): Tied {
   const [order, setOrder] = useState<readonly string[]>([]);
   const [marks, setMarks] = useState<Omit<Tied, 'notes'>>({ ties: [], rings: [] });
@@ -46,8 +52,13 @@ export function useTies(
       .toSorted((a, b) => place(a) - place(b));
   }, [findings, order]);
 
+  const looked = useRef<{ readonly still: string; readonly notes: string; readonly laid: Laid }>(undefined);
   useLayoutEffect(() => {
-    const laid = stage.current && drawing && lookAt(stage.current, drawing, pen);
+    if (!stage.current || !drawing) return;
+    const texts = notes.map(({ finding }) => `${finding.says} ${finding.remedy}`).join('\n');
+    const known = looked.current?.still === still && looked.current?.notes === texts && looked.current.laid;
+    const laid = known || lookAt(stage.current, drawing, pen);
+    looked.current = still === undefined || laid === undefined ? undefined : { still, notes: texts, laid };
     if (!laid) return;
     if (tries.current.drawing !== drawing || tries.current.findings !== findings)
       tries.current = { drawing, findings, left: TRIES };
@@ -76,13 +87,19 @@ export function useTies(
       ties: placed.map((tie) => ({ ...tie, bend: { x: tie.to.x - BEND, y: tie.to.y } })),
       rings: balloonsOf(aircraft).map((balloon) => ringOn(balloon, laid.onStage)),
     });
-  }, [stage, aircraft, drawing, pen, findings, notes]);
+  }, [stage, aircraft, drawing, pen, findings, notes, still]);
 
   return { notes, ...marks };
 }
 
 /** Where things lie on the stage [px]: the drawing's places and the heads of the notes. */
-function lookAt(stage: HTMLElement, drawing: Drawing, pen: number) {
+interface Laid {
+  readonly beside: boolean;
+  readonly onStage: (place: Point) => Point;
+  readonly notes: readonly Point[];
+}
+
+function lookAt(stage: HTMLElement, drawing: Drawing, pen: number): Laid | undefined {
   const paper = stage.querySelector('.stage-drawing')?.getBoundingClientRect();
   const margin = stage.querySelector('.margin')?.getBoundingClientRect();
   if (paper === undefined || margin === undefined) return undefined;

@@ -5,6 +5,7 @@ import { usualSoftWants } from '../../choose/shortlist/usualScales.ts';
 import { candidateOf, orderOf } from '../../choose/standing.ts';
 import { readFragment } from '../desk/share.ts';
 import { latestWins } from '../worker/latestWins.ts';
+import { patched } from '../worker/patch.ts';
 import type { BuildView, Desk } from '../worker/protocol.ts';
 import { useAnswers } from './answers.ts';
 import { addBuild, layOut, openBuild, rethink, useDesk } from './desk.ts';
@@ -37,8 +38,27 @@ export const assessNow = async (build: Build, brief: Brief): Promise<BuildView> 
   await theWorkers().quick.assess(build, brief);
 
 interface Question {
+  readonly id: string;
   readonly build: Build;
   readonly brief: Brief;
+}
+
+/** The last answer about each build as the worker told it. */
+const answers = new Map<string, { readonly number: number; readonly view: BuildView }>();
+
+/** As `assessNow`, of a build on the desk: only what has changed since its last answer comes across. */
+async function followed(quick: Remote<Desk>, { id, build, brief }: Question): Promise<BuildView> {
+  const had = answers.get(id);
+  const { number, since, patch } = await quick.follow({
+    id,
+    build,
+    brief,
+    ...(had === undefined ? {} : { since: had.number }),
+  });
+  // The worker's own words: a patch on the very answer it has told, or on nothing.
+  const view = patched(since === undefined ? undefined : had?.view, patch) as BuildView;
+  answers.set(id, { number, view });
+  return view;
 }
 
 /** Starts the workers, lays out what was kept or the demo, and keeps an answer for every build as it changes. */
@@ -46,7 +66,7 @@ export async function startWork(): Promise<void> {
   const made = { quick: extraWorker().desk, full: extraWorker().desk };
   workers = made;
   const ask = latestWins(
-    ({ build, brief }: Question) => assessNow(build, brief),
+    (question: Question) => followed(made.quick, question),
     (id, answer, stillWaiting) => receive(id, answer, stillWaiting),
   );
   try {
@@ -66,7 +86,7 @@ export async function startWork(): Promise<void> {
       for (const [id, build] of Object.entries(now.builds)) {
         if (build === past.builds[id] && now.brief === past.brief) continue;
         useAnswers.setState(({ waiting }) => ({ waiting: [...waiting.filter((other) => other !== id), id] }));
-        ask(id, { build, brief: now.brief }, id === now.open ? 'first' : 'last');
+        ask(id, { id, build, brief: now.brief }, id === now.open ? 'first' : 'last');
       }
     });
     startParts(made.full, parts);
@@ -153,9 +173,8 @@ function openLeader(): void {
 }
 
 function receive(id: string, answer: PromiseSettledResult<BuildView>, stillWaiting: boolean): void {
-  const fresh: BuildView =
+  const view: BuildView =
     answer.status === 'fulfilled' ? answer.value : { ok: false, reasons: [inWords(answer.reason)] };
-  const view = sameKept(useAnswers.getState().quick[id], fresh);
   useAnswers.setState(({ views, quick, parts, waiting }) => ({
     quick: { ...quick, [id]: view },
     views: { ...views, [id]: sameKept(views[id], joined(view, parts[id])) },

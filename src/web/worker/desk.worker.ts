@@ -14,6 +14,7 @@ const door: Desk = {
   open: async (kept) => await opened().open(kept),
   layShelf: async (text) => await opened().layShelf(text),
   assess: async (build, brief) => await opened().assess(build, brief),
+  follow: async (ask) => await opened().follow(ask),
   part: async (build, brief, part) => await opened().part(build, brief, part),
   whole: async (build, brief) => await opened().whole(build, brief),
   solids: async (build) => await opened().solids(build),

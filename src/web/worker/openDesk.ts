@@ -2,7 +2,19 @@ import { expose, wrap } from 'comlink';
 import { assessParts } from '../../assess/parts/index.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import { drivesOf } from './drivesOf.ts';
-import type { Desk, KeptFiles, KeptRead, OpenBuild, Opened, ShelfLaid, ShelfRow } from './protocol.ts';
+import { patchOf } from './patch.ts';
+import type {
+  BuildView,
+  Desk,
+  FollowAnswer,
+  FollowAsk,
+  KeptFiles,
+  KeptRead,
+  OpenBuild,
+  Opened,
+  ShelfLaid,
+  ShelfRow,
+} from './protocol.ts';
 import type { SearchHand } from './searchHand.ts';
 import { shelfRow } from './shelfRow.ts';
 import { shippedFiles } from './shipped.ts';
@@ -61,6 +73,23 @@ export function openDesk(): Desk {
     return { brief: readKeptBrief(files.brief, faults) ?? shipped.brief, builds, faults };
   }
 
+  /** The last answer told of each build on the desk, as the page has it too. */
+  const told = new Map<string, { readonly number: number; readonly view: BuildView }>();
+  let number = 0;
+
+  function follow({ id, build, brief, since }: FollowAsk): FollowAnswer {
+    const last = told.get(id);
+    const known = last !== undefined && last.number === since ? last : undefined;
+    const view = workshop.view(build, brief);
+    number += 1;
+    told.set(id, { number, view });
+    return {
+      number,
+      ...(known === undefined ? {} : { since: known.number }),
+      patch: patchOf(known?.view, view),
+    };
+  }
+
   let stopped = false;
 
   return {
@@ -101,6 +130,7 @@ export function openDesk(): Desk {
     open,
     layShelf,
     assess: async (build, brief) => workshop.view(build, brief),
+    follow: async (ask) => follow(ask),
     part: async (build, brief, id) => workshop.part(build, brief, id),
     whole: async (build, brief) => workshop.whole(build, brief),
     solids: async (build) => workshop.solids(build),

@@ -12,6 +12,7 @@ import type { CrashLogAsk, CrashLogRead, CrashLogView } from './crashLogProtocol
 import type { FlyAsk, FlyView } from './flyProtocol.ts';
 import type { DraftRead, Drive, OwnPart, PartDraft, PartField } from './ownPartProtocol.ts';
 import type { PartsListAsk, PartsListView } from './partsListProtocol.ts';
+import type { Patch } from './patch.ts';
 import type { SearchAsk, SearchNews, SearchReport } from './searchProtocol.ts';
 import type { TuneAsk, TuneView } from './tuneProtocol.ts';
 
@@ -22,6 +23,8 @@ export interface Desk {
   /** Lays a file of the user's own parts over the shelf; nothing takes it away again. */
   readonly layShelf: (text: string | undefined) => Promise<ShelfLaid>;
   readonly assess: (build: Build, brief: Brief) => Promise<BuildView>;
+  /** The same for a build on the desk, told as what has changed since the answer that the page has of it. */
+  readonly follow: (ask: FollowAsk) => Promise<FollowAnswer>;
   /** One part of the full assessment, by its id. */
   readonly part: (build: Build, brief: Brief, part: string) => Promise<PartResult>;
   /** The full assessment, once its parts have been asked for. */
@@ -78,6 +81,23 @@ export interface Desk {
     raw: Readonly<Record<string, unknown>>,
   ) => Promise<string>;
   readonly withoutPart: (ownShelf: string, id: string) => Promise<string | undefined>;
+}
+
+export interface FollowAsk {
+  /** Of the build on the desk. */
+  readonly id: string;
+  readonly build: Build;
+  readonly brief: Brief;
+  /** Number of the answer that the page has; absent when it has none. */
+  readonly since?: number;
+}
+
+/** The next answer, as a patch on the one it follows: on nothing where that is not the one asked for. */
+export interface FollowAnswer {
+  readonly number: number;
+  readonly since?: number;
+  /** Makes a `BuildView`. */
+  readonly patch: Patch;
 }
 
 /** Files of the user's as texts, each in the form that the command line reads. */

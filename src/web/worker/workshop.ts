@@ -5,6 +5,7 @@ import { assessParts } from '../../assess/parts/index.ts';
 import { NOTHING, type PartContext, type PartResult } from '../../assess/parts/types.ts';
 import { prepareFlight } from '../../assess/prepareFlight.ts';
 import { type PreparedRotors, prepareRotors } from '../../assess/prepareRotors.ts';
+import { emptyMemory } from '../../assess/quickMemory.ts';
 import { rotorsAtSpeed } from '../../assess/rotorsAtSpeed.ts';
 import type { Measure } from '../../assess/types.ts';
 import type { Craft, CraftRotor } from '../../build/craft.ts';
@@ -30,6 +31,9 @@ export function openWorkshop(shelf: Shelf) {
     | { readonly key: string; readonly context: PartContext; readonly results: Map<string, PartResult> }
     | undefined;
 
+  // Of the last quick answer: the same build mostly, slid a little further.
+  const memory = emptyMemory();
+
   function resolved(build: Build) {
     const craft = resolveBuild(build, shelf, undefined, blades);
     if (craft.ok) for (const rotor of craft.value.rotors) blades.set(rotor.partId, rotor);
@@ -53,15 +57,15 @@ export function openWorkshop(shelf: Shelf) {
     const craft = found.value;
     readyRotors(craft, brief);
     const context = { brief, shelf, sections, rotors };
-    const assessment = assessCraft(craft, context);
+    const flight = prepareFlight(craft, context);
+    const assessment = assessCraft(craft, { ...context, readyFlight: flight, memory });
     const told = {
       ok: true as const,
       picture: pictureOfCraft(craft),
       assessment,
       layout: build.frame.layout ?? craft.parts.frame.layout,
     };
-    const flight = assessment.flies ? prepareFlight(craft, context) : undefined;
-    return flight?.ok ? { ...told, curves: curvesOf(craft, flight.value, assessment.stations) } : told;
+    return flight.ok ? { ...told, curves: curvesOf(craft, flight.value, assessment.stations) } : told;
   }
 
   /** What every part of the full assessment looks at; kept, since parts are asked for one after another. */

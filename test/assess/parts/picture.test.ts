@@ -125,7 +125,7 @@ describe('the picture part', () => {
   it('the quick measures have the full ones as values', () => {
     const context = contextOf('cruiser/curlew', {}, false);
     const full = picturePart.run(context).measures;
-    const quick = quickPicture(context.craft, 1500);
+    const quick = quickPicture(context.craft);
     expect(quick.map(({ id }) => id)).toEqual(full.map(({ id }) => id));
     for (const [i, measure] of quick.entries()) expect(measure.value).toBeCloseTo(full[i]!.value, 9);
   });

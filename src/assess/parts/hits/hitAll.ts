@@ -64,9 +64,32 @@ interface StruckArm {
   readonly strike: ReadyBlow;
 }
 
-/** @param arms in the order of `craft.frame.arms` */
-export function struckCraft(craft: Craft, purpose: Purpose, arms: readonly FrameArm[]): Outcome<StruckCraft> {
-  const gives = new Map<string, TipGive>();
+/** What the tip of each arm gives way; arms that are alike are solved once. */
+export function tipGives(arms: readonly FrameArm[]): Outcome<readonly TipGive[]> {
+  const solvedBeams = new Map<string, TipGive>();
+  const all: TipGive[] = [];
+  for (const { beam } of arms) {
+    const key = beamKey(beam);
+    const known = solvedBeams.get(key);
+    const give = known === undefined ? tipGive(beam) : solved(known);
+    if (!give.ok) return give;
+    solvedBeams.set(key, give.value);
+    all.push(give.value);
+  }
+  return solved(all);
+}
+
+/**
+ * @param arms in the order of `craft.frame.arms`
+ * @param gives of their tips, in the same order
+ */
+export function struckCraft(
+  craft: Craft,
+  purpose: Purpose,
+  arms: readonly FrameArm[],
+  gives: Outcome<readonly TipGive[]> = tipGives(arms),
+): Outcome<StruckCraft> {
+  if (!gives.ok) return gives;
   const { massItems } = craft;
   const rest = massProperties(massItems.filter(({ part }) => part !== 'pack'));
   const packMass = massItems.reduce((sum, item) => sum + (item.part === 'pack' ? itemMass(item) : 0), 0);
@@ -74,11 +97,8 @@ export function struckCraft(craft: Craft, purpose: Purpose, arms: readonly Frame
   for (const [index, arm] of arms.entries()) {
     const motor = craft.motors.find(({ place }) => place.armIndex === index);
     if (motor === undefined) continue;
-    const key = beamKey(arm.beam);
-    const known = gives.get(key);
-    const give = known === undefined ? tipGive(arm.beam) : solved(known);
-    if (!give.ok) return give;
-    gives.set(key, give.value);
+    const give = gives.value[index];
+    if (give === undefined) throw new RangeError(`gives: none for ${arm.name}`);
     const ready = (way: HitWay, contactHeight: number): Outcome<ReadyBlow> =>
       readyBlow({
         arm,
@@ -87,7 +107,7 @@ export function struckCraft(craft: Craft, purpose: Purpose, arms: readonly Frame
         heading: headingOf(arm, way),
         contactHeight,
         rootHole: rootHole(craft),
-        give: give.value,
+        give,
         ...(packMass > 0
           ? { loose: { rest, mass: packMass, stiffness: way === 'flat' ? PACK_STIFFNESS : STRAP_STIFFNESS } }
           : {}),

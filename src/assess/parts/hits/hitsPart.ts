@@ -1,4 +1,6 @@
+import type { TipGive } from '../../../airframe/armBeam.ts';
 import { frameArms } from '../../../airframe/askFrame.ts';
+import type { FrameArm } from '../../../airframe/frameModel.ts';
 import { SURFACES } from '../../../airframe/hits.ts';
 import type { Craft } from '../../../build/craft.ts';
 import type { Brief } from '../../../build/schema/brief.ts';
@@ -29,9 +31,18 @@ export const hitsPart: AssessPart = {
   },
 };
 
-/** Its measures alone: arms as beams and an effective mass are closed forms, quick enough for a slider. */
-export function quickHits(craft: Craft, brief: Brief): readonly Measure[] {
-  const struck = struckOf(craft, brief);
+/**
+ * Its measures alone: arms as beams and an effective mass are closed forms, quick enough for a slider.
+ *
+ * @param arms in the order of `craft.frame.arms`, and what their tips give, where they have been worked out before
+ */
+export function quickHits(
+  craft: Craft,
+  brief: Brief,
+  arms: readonly FrameArm[] = armsOf(craft),
+  gives?: Outcome<readonly TipGive[]>,
+): readonly Measure[] {
+  const struck = struckCraft(craft, brief.purpose, arms, gives);
   return struck.ok ? hitMeasures(craft, hitAll(struck.value, WOOD), hitAll(struck.value, STIFFER)) : [];
 }
 
@@ -55,4 +66,6 @@ const WOOD = SURFACES.filter(({ name }) => name === 'wood');
 const STIFFER = WOOD.map((surface) => ({ ...surface, contactStiffness: 2 * surface.contactStiffness }));
 
 const struckOf = (craft: Craft, brief: Brief): Outcome<StruckCraft> =>
-  struckCraft(craft, brief.purpose, frameArms(craftFrame(craft)));
+  struckCraft(craft, brief.purpose, armsOf(craft));
+
+const armsOf = (craft: Craft): readonly FrameArm[] => frameArms(craftFrame(craft).arms);

@@ -1,4 +1,5 @@
 import type { Craft } from '../../../build/craft.ts';
+import type { CoverMemory } from '../../../view/cover.ts';
 import type { Camera } from '../../../view/types.ts';
 import { type CraftOccluder, occludersOf } from '../../occluders.ts';
 import type { Uncertainty } from '../../propagate.ts';
@@ -11,13 +12,19 @@ const PLACE_SPREAD = 2e-3;
 const TILT_SPREAD = (1.5 * Math.PI) / 180;
 const FIELD_SPREAD = 0.03;
 
-/** Blades turn so fast that their speed hardly matters to the cover; for a craft without a hover [rad/s]. */
+/** A disc hides as much at any speed [rad/s]: one for all, so that what stays in its place stays the same. */
 export const ANY_SPEED = 1500;
 
-/** Measures of every camera's picture, without a study of what they lean on: for a slider. */
-export function quickPicture(craft: Craft, angularSpeed: number): readonly Measure[] {
+/**
+ * Measures of every camera's picture, without a study of what they lean on: for a slider.
+ *
+ * @param memory of the last looks, by camera
+ */
+export function quickPicture(craft: Craft, memory?: Map<number, CoverMemory>): readonly Measure[] {
   return craft.cameras.flatMap(({ camera }, index) => {
-    const seen = lossOf(camera, occludersOf(craft, index, angularSpeed));
+    const last = memory?.get(index) ?? {};
+    memory?.set(index, last);
+    const seen = lossOf(camera, occludersOf(craft, index, ANY_SPEED), last);
     const numbers = numbersOf(idOf(craft, index), seen);
     return formsOf(craft, index).flatMap((form): readonly Measure[] => {
       const value = numbers[form.id];

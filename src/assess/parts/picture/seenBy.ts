@@ -1,5 +1,5 @@
 import type { Craft, CraftCamera } from '../../../build/craft.ts';
-import { cover } from '../../../view/cover.ts';
+import { type CoverMemory, cover } from '../../../view/cover.ts';
 import type { Camera } from '../../../view/types.ts';
 import { COVER_GROUPS, type CoverGroup, type CraftOccluder } from '../../occluders.ts';
 
@@ -27,11 +27,13 @@ export function seenBy(camera: Camera, occluders: readonly CraftOccluder[]): See
 export function lossOf(
   camera: Camera,
   occluders: readonly CraftOccluder[],
+  memory?: CoverMemory,
 ): Pick<Seen, 'covered' | 'discsTouch'> {
   const { covered, byKind } = cover(
     camera,
     occluders.map(({ occluder }) => occluder),
     occluders.map(({ group }) => (group === 'discs' ? group : undefined)),
+    memory,
   );
   return { covered, discsTouch: byKind.discs?.touched ?? 0 };
 }

@@ -1,5 +1,6 @@
-import type { FrameQuestion } from '../../../airframe/askFrame.ts';
+import type { FrameQuestion, SolvedArms } from '../../../airframe/askFrame.ts';
 import type { Craft } from '../../../build/craft.ts';
+import type { Outcome } from '../../../numerics/outcome.ts';
 import type { Uncertainty } from '../../propagate.ts';
 import type { Measure } from '../../types.ts';
 import { bandedMeasures, type MeasureForm, type Numbers } from '../banded.ts';
@@ -161,10 +162,17 @@ function shakeForms(craft: Craft): readonly MeasureForm[] {
   ];
 }
 
-/** First modes with bands, without forces: for a slider, and for a craft that has no hover. */
-export function quickModes(craft: Craft): readonly Measure[] {
-  const question = craftFrame(craft);
-  const first = firstModesOf(question);
+/**
+ * First modes with bands, without forces: for a slider, and for a craft that has no hover.
+ *
+ * @param question the craft's frame, and its arms where they have been solved before
+ */
+export function quickModes(
+  craft: Craft,
+  question: FrameQuestion = craftFrame(craft),
+  arms?: Outcome<SolvedArms>,
+): readonly Measure[] {
+  const first = firstModesOf(question, arms);
   if (!first.ok) return [];
   const { thicknessScatter } = craft.frame.material;
   // Closed form of an arm with its mass on the tip: f ~ sqrt(E b t3 / m l3), sideways sqrt(E t b3 / m l3).

@@ -1,4 +1,4 @@
-import { type FrameQuestion, frameStructure } from '../../../airframe/askFrame.ts';
+import { type FrameQuestion, frameStructure, type SolvedArms } from '../../../airframe/askFrame.ts';
 import { type FrameArm, freeModes } from '../../../airframe/frameModel.ts';
 import { elasticModes, type FrameMode, frameModes } from '../../../airframe/frameModes.ts';
 import { type ShakeModel, shakeModel } from '../../../airframe/shake.ts';
@@ -41,9 +41,13 @@ export function firstModes(
   return { upright: first('upright'), sideways: first('sideways') };
 }
 
-/** The first modes of a frame alone, without making it ready to shake. */
-export function firstModesOf(question: FrameQuestion): Outcome<FirstModes> {
-  const built = frameStructure(question);
+/**
+ * The first modes of a frame alone, without making it ready to shake.
+ *
+ * @param arms its arms, where they have been solved before
+ */
+export function firstModesOf(question: FrameQuestion, arms?: Outcome<SolvedArms>): Outcome<FirstModes> {
+  const built = frameStructure(question, arms);
   if (!built.ok) return built;
   const modes = frameModes(built.value.model, question.modes ?? 10);
   return modes.ok ? solved(firstModes(modes.value)) : modes;
