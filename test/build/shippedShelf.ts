@@ -1,19 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { readShelf } from '../../src/build/read/readShelf.ts';
-import { EMPTY_SHELF, type Shelf } from '../../src/build/shelf.ts';
+import { inject } from 'vitest';
+import { unpackShelf } from '../../src/build/read/packedShelf.ts';
+import type { Shelf } from '../../src/build/shelf.ts';
+import { readShippedShelf } from './readShippedShelf.ts';
 
 let shipped: Shelf | undefined;
 
-/** The shipped shelf, read once for all tests; apart from the command line, whose style sheet only the bundler reads. */
+/** The shipped shelf, once for a file of tests: what `test/packShelf.ts` has read, or anew for a script outside a run. */
 export function shippedShelf(): Shelf {
-  if (shipped !== undefined) return shipped;
-  let shelf = EMPTY_SHELF;
-  for (const name of readdirSync('shelf').sort()) {
-    if (!name.endsWith('.yaml')) continue;
-    const reading = readShelf(readFileSync(`shelf/${name}`, 'utf8'), name, shelf);
-    if (!reading.ok) throw new Error(`shelf/${name} does not read`);
-    shelf = reading.value;
-  }
-  shipped = shelf;
-  return shelf;
+  shipped ??= process.env.VITEST === undefined ? readShippedShelf() : unpackShelf(inject('packedShelf'));
+  return shipped;
 }

@@ -71,7 +71,7 @@ describe.skipIf(!built)('the built search', () => {
     const three = join(folder, 'three.json');
     expect((await search(three, 3)).code).toBe(0);
     expect(found(kept(three))).toEqual(wanted);
-  }, 240_000);
+  });
 
   it('stops at Ctrl-C with a checkpoint, says how to go on, and goes on to the same list', async () => {
     const path = join(folder, 'stopped.json');
@@ -85,5 +85,5 @@ describe.skipIf(!built)('the built search', () => {
     expect(stopped.error).toContain(`--keep ${path}`);
     expect((await search(path, 2)).code).toBe(0);
     expect(found(kept(path))).toEqual(found(kept(join(folder, 'one.json'))));
-  }, 240_000);
+  });
 });

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { readShelf } from '../../src/build/read/readShelf.ts';
 import type { PartKind } from '../../src/build/schema/partKinds.ts';
 import { EMPTY_SHELF, partsOf, type Shelf } from '../../src/build/shelf.ts';
+import { shippedShelf as packed } from '../build/shippedShelf.ts';
 
 export const shelfFiles = readdirSync('shelf')
   .filter((name) => name.endsWith('.yaml'))
@@ -16,6 +17,6 @@ export function layShelf(files: readonly string[], under: Shelf = EMPTY_SHELF): 
   }, under);
 }
 
-export const shippedShelf = layShelf(shelfFiles);
+export const shippedShelf = packed();
 
 export const shipped = <K extends PartKind>(kind: K) => partsOf(shippedShelf, kind);

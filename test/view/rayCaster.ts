@@ -14,6 +14,7 @@ export function castCover(
   const rows = Math.round((columns * camera.height) / camera.width);
   const rotation = rotation3(camera.yaw, camera.pitch, camera.roll);
   const focal = focalOf(camera);
+  const balls = occluders.map(ballRound);
   let [covered, touched] = [0, 0];
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
@@ -33,13 +34,15 @@ export function castCover(
       const ray = rotation.map((line) => dot(line, inCamera)) as unknown as Vector3;
       let passed = 1;
       let free = 1;
-      for (const occluder of occluders) {
+      for (const [i, occluder] of occluders.entries()) {
+        if (misses(balls[i]!, camera.position, ray)) continue;
         if (!hits(occluder, camera.position, ray)) {
           if (occluder.kind !== 'sweptDisc' || !hubHit(occluder, camera.position, ray)) continue;
         }
         free = 0;
         const opaque = occluder.kind !== 'sweptDisc' || hubHit(occluder, camera.position, ray);
         passed *= opaque ? 0 : 1 - opacityOf(occluder);
+        if (passed === 0) break; // nothing behind it changes either sum
       }
       covered += 1 - passed;
       touched += 1 - free;
@@ -64,7 +67,7 @@ function focalOf(camera: Camera): number {
 const dot = (a: Vector3, b: Vector3) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 const minus = (a: Vector3, b: Vector3): Vector3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 const unit = (a: Vector3): Vector3 => {
-  const s = Math.hypot(...a);
+  const s = Math.sqrt(dot(a, a));
   return [a[0] / s, a[1] / s, a[2] / s];
 };
 const cross = (a: Vector3, b: Vector3): Vector3 => [
@@ -72,6 +75,46 @@ const cross = (a: Vector3, b: Vector3): Vector3 => [
   a[2] * b[0] - a[0] * b[2],
   a[0] * b[1] - a[1] * b[0],
 ];
+
+interface Ball {
+  readonly centre: Vector3;
+  readonly radius: number;
+}
+
+/** A ball that holds the whole of an occluder: most rays miss most of them. */
+function ballRound(o: Occluder): Ball {
+  switch (o.kind) {
+    case 'sweptDisc':
+      return { centre: o.centre, radius: Math.hypot(Math.max(o.radius, o.hubRadius), o.thickness / 2) };
+    case 'ring':
+      return { centre: o.centre, radius: Math.hypot(o.outerRadius, o.height / 2) };
+    case 'ball':
+      return { centre: o.centre, radius: o.radius };
+    case 'box':
+      return { centre: o.centre, radius: Math.hypot(...o.size) / 2 };
+    case 'rod':
+      return { centre: middle(o.from, o.to), radius: Math.hypot(...minus(o.to, o.from)) / 2 + o.radius };
+    case 'bar': {
+      const wide = Math.max(o.widthFrom, o.widthTo);
+      const reach = Math.hypot(...minus(o.to, o.from)) / 2;
+      return { centre: middle(o.from, o.to), radius: reach + Math.hypot(wide, o.thickness) / 2 };
+    }
+    case 'plate': {
+      const radius = Math.max(...o.outline.map(([x, y]) => Math.hypot(x, y, o.thickness / 2)));
+      return { centre: [0, 0, o.z], radius };
+    }
+  }
+}
+
+/** The eye is outside the ball and the ray passes it by, or leads away. */
+function misses({ centre, radius }: Ball, eye: Vector3, ray: Vector3): boolean {
+  const b = minus(centre, eye);
+  const [along, apart] = [dot(b, ray), dot(b, b)];
+  const beyond = 1.0001 * radius ** 2;
+  return apart > beyond && (along < 0 || apart - along ** 2 > beyond);
+}
+
+const middle = (a: Vector3, b: Vector3): Vector3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
 
 function hubHit(disc: Occluder, eye: Vector3, ray: Vector3): boolean {
   if (disc.kind !== 'sweptDisc' || disc.hubRadius === 0) return false;
@@ -172,7 +215,7 @@ function cylinderHit(c: Vector3, axis: Vector3, radius: number, height: number, 
   if (height === 0) {
     const t = -eh / dh;
     const p = [ep[0] + t * dp[0], ep[1] + t * dp[1], ep[2] + t * dp[2]] as const;
-    return t > 0 && Math.hypot(...p) < radius;
+    return t > 0 && dot(p, p) < radius ** 2;
   }
   const round = tube(radius, ep, dp);
   if (!round) return false;

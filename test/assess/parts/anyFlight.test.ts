@@ -23,7 +23,7 @@ import { demoBrief, demoBuild, everyNumber } from './crafts.ts';
  * Any frame with any motors, propellers and pack of the shelf, in any wind: each part either has its
  * numbers, all finite, or says in words why not. FLIGHT_FUZZ draws more.
  */
-const RUNS = Number(process.env.FLIGHT_FUZZ ?? 60);
+const RUNS = Number(process.env.FLIGHT_FUZZ ?? 40);
 const parts = [levelFlight, windHolding, controlInReserve, wiringHeat, usualMission];
 const sections = sectionTables();
 const base = demoBuild('first-freestyle/turnstone');
@@ -102,5 +102,5 @@ describe('any parts of the shelf in the air', () => {
       { numRuns: RUNS, seed: 20261125 },
     );
     expect(flew).toBeGreaterThan(RUNS / 5);
-  }, 600_000);
+  });
 });
