@@ -29,6 +29,8 @@ export interface PictureChange {
   readonly amount?: number;
   /** Why there is none. */
   readonly reason?: string;
+  /** What would clear it, beyond the reach of what holds the camera [m] or [rad]. */
+  readonly beyondReach?: number;
   /** False where going further brings something back. */
   readonly staysClear?: boolean;
 }

@@ -80,18 +80,44 @@ describe('the picture part', () => {
     const { craft } = low;
     const { data } = picturePart.run(low);
     const recording = data!.pictures!.find(({ role }) => role === 'recording')!;
-    const { amount } = recording.clearing!.find(({ change }) => change === 'forward')!;
+    const { amount } = recording.clearing!.find(({ change }) => change === 'up')!;
     const { camera } = craft.cameras[recording.camera]!;
     const discs = occludersOf(craft, recording.camera, 1500).filter(({ group }) => group === 'discs');
     const touchedAt = (by: number) => {
       const [x, y, z] = camera.position;
       return cover(
-        { ...camera, position: [x + by, y, z] },
+        { ...camera, position: [x, y, z - by] },
         discs.map(({ occluder }) => occluder),
       ).touched;
     };
     expect(touchedAt(amount!)).toBeLessThanOrEqual(5e-4);
     expect(touchedAt(amount! / 2)).toBeGreaterThan(5e-4);
+  });
+
+  it.each(DEMOS)('%s: carries no camera off what holds it, and says what that is', (name) => {
+    const context = contextOf(name, {}, false);
+    const { craft } = context;
+    for (const { camera, role, clearing = [] } of picturePart.run(context).data!.pictures!) {
+      const { place, size, camera: lens } = craft.cameras[camera]!;
+      for (const { change, amount, beyondReach, reason } of clearing) {
+        if (amount === undefined) expect(reason, change).toMatch(/\w/);
+        if (beyondReach !== undefined)
+          expect(reason, change).toMatch(/^(the cheeks|a printed mount|the frame) /);
+        if (change !== 'forward' || amount === undefined) continue;
+        // By hand: slots of 4 mm in the cheeks; on a mount the block's lowest back corner stays over a plate.
+        const corner = (size.length * Math.cos(lens.pitch) + size.height * Math.sin(lens.pitch)) / 2;
+        const nose = Math.max(...craft.frame.plates.flatMap(({ outline }) => outline.map(([x]) => x)));
+        const most = role === 'flying' ? craft.frame.camera!.place[0] + 0.004 : nose + corner;
+        expect(place[0] + amount).toBeLessThanOrEqual(most + 1e-9);
+      }
+    }
+  });
+
+  it('says what would clear a flying camera that no move within reach does', () => {
+    const { findings } = picturePart.run(contextOf('first-freestyle/turnstone', {}, false));
+    const { remedy } = findings.find(({ id }) => id === 'flying-camera-sees-propellers')!;
+    expect(remedy).toMatch(/^No single move within reach/);
+    expect(remedy).toMatch(/a frame whose nose carries the lens \d+\smm further forward/);
   });
 
   it('never tells a flying camera to tilt beyond its cheeks', () => {
@@ -111,7 +137,7 @@ describe('the picture part', () => {
     const { findings } = picturePart.run(low);
     const seen = findings.find(({ id }) => id === 'recording-camera-sees-propellers')!;
     expect(seen.severity).toBe('risk');
-    expect(seen.remedy).toMatch(/mm forward/);
+    expect(seen.remedy).toMatch(/raise it \d+\smm/);
     const build = demoBuild('first-freestyle/turnstone');
     const [flying, recording] = build.cameras;
     const forward = {

@@ -87,7 +87,7 @@ const WORDS = {
   'smaller propellers': (by: number) => `propellers ${millimetres(2 * by)} smaller in diameter`,
 } as const;
 
-function clearingWords({ clearing, oneSizeDown }: PictureReport): string {
+function clearingWords({ role, discsTouch, clearing, oneSizeDown }: PictureReport): string {
   if (clearing === undefined)
     return 'Carry the camera forward, tilt it up, or look at a layout with the front arms swung aside.';
   const ways = clearing.flatMap(({ change, amount }: PictureChange) =>
@@ -98,7 +98,16 @@ function clearingWords({ clearing, oneSizeDown }: PictureReport): string {
   );
   if (oneSizeDown?.clears) ways.push('propellers one size smaller');
   if (ways.length === 0) {
-    return 'No single change within reach clears it: a dead cat or an H takes the front propellers out of the picture, so does a longer nose.';
+    const nose = clearing.find(({ change }) => change === 'forward')?.beyondReach;
+    const longer =
+      nose === undefined
+        ? ''
+        : `a frame whose nose carries the lens ${millimetres(nose)} further forward, or `;
+    const left =
+      role === 'flying' && discsTouch <= IN_THE_WAY
+        ? ' Many pilots fly with this much of them in the corners.'
+        : '';
+    return `No single move within reach of what holds the camera clears it. What does: ${longer}front arms swung further aside.${left}`;
   }
   return `${ways.length > 1 ? 'Any one of these clears it' : 'This clears it'}: ${ways.join('; ')}.`;
 }

@@ -4,6 +4,7 @@ import { picture } from '../../../view/picture.ts';
 import { type CraftOccluder, occludersOf } from '../../occluders.ts';
 import type { PictureChange, PictureReport } from '../airframeData.ts';
 import type { AssessPart, PartContext, PartResult } from '../types.ts';
+import { barredBy } from './cameraReach.ts';
 import { CLEAR, pictureFindings } from './pictureFindings.ts';
 import { ANY_SPEED, pictureMeasures } from './pictureMeasures.ts';
 import { seenBy } from './seenBy.ts';
@@ -46,30 +47,18 @@ function pictureReport(craft: Craft, index: number, tagged: readonly CraftOcclud
   const clear = tagged.filter(({ group }) => group === 'discs' || group === 'guards');
   const found = clearingChanges(placed.camera, occluders, {
     ...usualClearing,
+    // More than a size down is another machine.
+    most: { ...usualClearing.most, 'smaller propellers': usualClearing.sizeStep },
     allowed: CLEAR,
     clear: clear.map(({ occluder }) => occluder.id),
   });
   const changes = found.changes.map(({ change, smallest }): PictureChange => {
     if (!smallest.ok) return { change, reason: smallest.reason };
     const { amount, staysClear } = smallest.value;
-    const barred = tiltBarred(
-      craft,
-      index,
-      change === 'tilt up' ? amount : change === 'tilt down' ? -amount : 0,
-    );
-    return barred === undefined ? { change, amount, staysClear } : { change, reason: barred };
+    const barred = barredBy(craft, index, change, amount);
+    return barred === undefined
+      ? { change, amount, staysClear }
+      : { change, reason: barred, beyondReach: amount };
   });
   return { ...report, clearing: changes, oneSizeDown: found.oneSizeDown };
-}
-
-/** Why the frame's cheeks do not let the flying camera tilt by so much; undefined when they do. */
-function tiltBarred(craft: Craft, index: number, by: number): string | undefined {
-  const placed = craft.cameras[index];
-  const range = craft.frame.camera?.tiltRange;
-  if (by === 0 || placed?.role !== 'flying' || range === undefined) return undefined;
-  const tilt = placed.camera.pitch + by;
-  const slack = 1e-9;
-  if (tilt >= range[0] - slack && tilt <= range[1] + slack) return undefined;
-  const [low, high] = range.map((angle) => Math.round((angle * 180) / Math.PI));
-  return `the frame holds its camera between ${low} and ${high} degrees`;
 }
