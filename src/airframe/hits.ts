@@ -2,13 +2,13 @@ import { denseSolve } from '../numerics/denseSolve.ts';
 import { normalShare } from '../numerics/normalShare.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { dot3, type Matrix3, scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
-import { type ArmBeam, outlineWidth, type TipGive, type TipLoad, tipGive } from './armBeam.ts';
-import { alongArmStress, armStress } from './armStress.ts';
+import { type TipGive, type TipLoad, tipGive } from './armBeam.ts';
 import { armForce } from './blowChain.ts';
 import type { FrameArm } from './frameModel.ts';
-import { openHoleFactor } from './plyFailure.ts';
-import { sectionStiffness } from './section.ts';
+import { stressAlong } from './stressAlong.ts';
+import { swayingMass } from './swayingMass.ts';
 import type { FrameMaterial, MassProperties } from './types.ts';
+import { type StruckArm, type Weakest, weakestPlace } from './weakestPlace.ts';
 
 /** From which side the motor's end is struck: straight along the arm, across it, or from below. */
 export type HitDirection = 'end-on' | 'side-on' | 'flat';
@@ -67,7 +67,7 @@ export interface Hit extends Blow {
 }
 
 /** A blow worked out for a force of 1 N: all is linear, so speed and surface only scale it. */
-export interface ReadyBlow {
+export interface ReadyBlow extends StruckArm {
   /** Mass that the struck point feels [kg]. */
   readonly effectiveMass: number;
   /** Of that, what stops at the contact itself, what the arm has to stop, and what follows loosely [kg]. */
@@ -78,25 +78,10 @@ export interface ReadyBlow {
   readonly strapStiffness: number;
   /** Of the struck point along the heading [m/N]. */
   readonly armGive: number;
-  readonly beam: ArmBeam;
-  readonly load: TipLoad;
-  readonly stress: readonly UnitStress[];
-  readonly material: FrameMaterial;
-  readonly rootHole: number;
   readonly logDeviation: number;
 }
 
-interface UnitStress {
-  readonly at: number;
-  readonly tension: number;
-  readonly compression: number;
-  readonly shear: number;
-  /** What the shear comes to when it has evened out over the section, before it tears. */
-  readonly evenShear: number;
-  readonly interlaminar: number;
-}
-
-export interface HitAnswer {
+export interface HitAnswer extends Weakest {
   /** Mass that the struck point feels [kg]. */
   readonly effectiveMass: number;
   /** Of arm and contact in series along the heading [N/m]. */
@@ -110,11 +95,6 @@ export interface HitAnswer {
     readonly compression: number;
     readonly shear: number;
   }[];
-  /** Strength over stress where it is least, strength being its median; under 1 it breaks. */
-  readonly reserve: number;
-  readonly weakest: 'tension' | 'compression' | 'shear' | 'interlaminar' | 'buckling';
-  /** Where it breaks, from the root [m]. */
-  readonly place: number;
   /** Chance of breaking from the scatter of strength and thickness, 0 to 1. */
   readonly chance: number;
   /** Speed at which half of such arms break [m/s], and the standard deviation of its logarithm. */
@@ -169,7 +149,7 @@ export function readyBlow({
   if (!effective.ok) return effective;
   const without = loose === undefined ? effective : effectiveMass(loose.rest, tip, direction);
   if (!without.ok) return without;
-  const tipMass = (arm.beam.tipBody?.mass ?? 0) + TIP_SHARE * beamMass(arm.beam);
+  const tipMass = swayingMass(arm.beam);
   const looseMass = Math.max(0, effective.value - without.value);
   const load = tipLoadOf(arm, scale3(direction, -1), contactHeight);
   const known = give === undefined ? tipGive(arm.beam) : solved(give);
@@ -249,103 +229,8 @@ function tipLoadOf(arm: FrameArm, force: Vector3, height: number): TipLoad {
   return [...own, ...cross([0, 0, -height], own)] as unknown as TipLoad;
 }
 
-function stressAlong(beam: ArmBeam, load: TipLoad): readonly UnitStress[] {
-  return Array.from({ length: 21 }, (_, i) => {
-    const along = (beam.length * i) / 20;
-    const width = outlineWidth(beam.outline, i / 20);
-    let [tension, compression] = [0, 0];
-    for (const across of [-width / 2, width / 2]) {
-      for (const up of [-beam.thickness / 2, beam.thickness / 2]) {
-        const alongArm = alongArmStress(beam, load, { along, across, up });
-        tension = Math.max(tension, alongArm);
-        compression = Math.max(compression, -alongArm);
-      }
-    }
-    const middle = armStress(beam, load, { along, across: 0, up: 0 });
-    return {
-      at: along,
-      tension,
-      compression,
-      shear: Math.abs(middle.inPlaneShear) + Math.abs(middle.torsionShear),
-      evenShear: evenShear(width, beam.thickness, load),
-      interlaminar: Math.abs(middle.throughShear),
-    };
-  });
-}
-
-/**
- * In the plane a weave yields: its shear curve runs on nearly level from some 2 to over 5 % (ASTM D3518 stops
- * there). It tears when the whole section carries its strength: V/A, and torsion by the sand heap, T = tau t2 (3b - t)/6
- * with t the shorter side (Nadai, Theory of Flow and Fracture of Solids). Two thirds of the elastic peaks.
- */
-function evenShear(width: number, thickness: number, [, fy, , mx]: TipLoad): number {
-  const [short, long] = width < thickness ? [width, thickness] : [thickness, width];
-  return Math.abs(fy) / (width * thickness) + (6 * Math.abs(mx)) / (short * short * (3 * long - short));
-}
-
-/** From a clamp's edge to the middle of its first screw, in holes (edge distance: common practice, no source). */
-const SCREW_INSIDE = 2;
-
-/**
- * Share of the root's stress that reaches the near side of the first screw hole: inside the grip the moment dies
- * away over the length that the arm acts longer by, since that length is the integral of its dying.
- */
-function atHole({ rootEnd }: ArmBeam, hole: number): number {
-  const dying = Math.max(rootEnd.outOfPlane, rootEnd.inPlane);
-  return dying > 0 ? Math.exp((-(SCREW_INSIDE - 0.5) * hole) / dying) : 0;
-}
-
-function weakestPlace(
-  { stress, load, beam, material, rootHole }: ReadyBlow,
-  force: number,
-  duration: number,
-): Pick<HitAnswer, 'reserve' | 'weakest' | 'place'> {
-  const { strength } = material;
-  let worst: Pick<HitAnswer, 'reserve' | 'weakest' | 'place'> = {
-    reserve: bucklingForce(beam, duration) / (Math.max(0, -load[0]) * force),
-    weakest: 'buckling',
-    place: 0,
-  };
-  const consider = (weakest: HitAnswer['weakest'], allowed: number, unit: number, place: number): void => {
-    const reserve = allowed / (unit * force);
-    if (unit > 0 && reserve < worst.reserve) worst = { reserve, weakest, place };
-  };
-  // Beside the hole less stress meets less strength.
-  const hole = rootHole > 0 ? Math.max(1, atHole(beam, rootHole) / openHoleFactor(rootHole / 2)) : 1;
-  for (const { at, tension, compression, evenShear, interlaminar } of stress) {
-    const raised = at === 0 ? hole : 1;
-    consider('tension', strength.tension, tension * raised, at);
-    consider('compression', strength.compression, compression * raised, at);
-    consider('shear', strength.shear, evenShear, at);
-    consider('interlaminar', strength.interlaminar, interlaminar, at);
-  }
-  return worst;
-}
-
-/**
- * Load at which the arm buckles over the push along it. A push as short as a hit's has no time to bend the
- * arm far at Euler's load: crookedness grows as cosh(omega t sqrt(P/Pe - 1)) (Lindberg and Florence, Dynamic
- * Pulse Buckling, 1987), and the load that makes it grow tenfold (our limit) is the one taken.
- *
- * @param duration of the push [s]
- */
-function bucklingForce(beam: ArmBeam, duration: number): number {
-  const narrow = Math.min(...beam.outline.map(({ width }) => width));
-  const { outOfPlane } = sectionStiffness(narrow, beam.thickness, beam.moduli);
-  const euler = (Math.PI ** 2 * outOfPlane) / (4 * beam.length ** 2);
-  const swaying = (beam.tipBody?.mass ?? 0) + TIP_SHARE * beamMass(beam);
-  const sway = Math.sqrt((3 * outOfPlane) / beam.length ** 3 / swaying);
-  return euler * (1 + (Math.acosh(10) / (sway * duration)) ** 2);
-}
-
-/** Share of a cantilever's mass that moves with its tip (33/140, Rayleigh). */
-const TIP_SHARE = 0.24;
 /** A motor heavier than all the craft that its blow feels leaves at least this share behind the arm. */
 const LEAST_BEHIND = 0.05;
-
-/** Of an arm at its narrowest, which is what most of its length is [kg]. */
-const beamMass = ({ outline, density, thickness, length }: ArmBeam): number =>
-  density * Math.min(...outline.map(({ width }) => width)) * thickness * length;
 
 const cross = (a: Vector3, b: Vector3): Vector3 => [
   a[1] * b[2] - a[2] * b[1],
