@@ -1,16 +1,23 @@
 import type { StationHeat } from '../flight/heat.ts';
 import type { OperatingPoint } from '../flight/types.ts';
+import { openEnd } from './openEnd.ts';
 import { type Banded, guessedBand, propagate, type Uncertainty } from './propagate.ts';
+import type { Quantity } from './types.ts';
 
 /** Numbers of one operating point that faces show, SI; what has no value is absent. */
 export type PointFigures = Readonly<Record<string, number>>;
 
+/** A number with its band, and what lies beyond its open end where the band is a guess. */
+export interface BandedFigure extends Banded {
+  readonly open?: string;
+}
+
 /** The same, each with its band. */
 export interface BandedFigures {
   /** Of the craft as a whole: pack, net thrust and what the asker adds. */
-  readonly craft: Readonly<Record<string, Banded>>;
+  readonly craft: Readonly<Record<string, BandedFigure>>;
   /** One a motor, in the model's order. */
-  readonly motors: readonly Readonly<Record<string, Banded>>[];
+  readonly motors: readonly Readonly<Record<string, BandedFigure>>[];
 }
 
 const nameOf = (motor: number, figure: string): string => `${motor}/${figure}`;
@@ -54,6 +61,9 @@ export function figuresOf(
   return figures;
 }
 
+const quantityOf = (figure: string | undefined): Quantity | undefined =>
+  TEMPERATURES.includes(figure ?? '') ? 'temperature' : figure === 'timeToLimit' ? 'time' : undefined;
+
 /** Told from the air up: half of a winding's kelvins would be a band from -100 degC to 240. */
 const TEMPERATURES = ['winding', 'case'];
 
@@ -70,14 +80,16 @@ export function bandFigures<State>(
   air: number,
 ): BandedFigures {
   const { banded, unbanded } = propagate(nominal, states, evaluate);
-  const craft: Record<string, Banded> = {};
-  const motors: Record<string, Banded>[] = [];
+  const craft: Record<string, BandedFigure> = {};
+  const motors: Record<string, BandedFigure>[] = [];
   for (const [name, value] of Object.entries(nominal)) {
     const [first = '', figure] = name.split('/');
     const zero = TEMPERATURES.includes(figure ?? '') ? air : 0;
     const found =
       banded[name] ??
-      (unbanded.includes(name) ? { value, band: guessedBand(value, zero), leansOn: [] } : undefined);
+      (unbanded.includes(name)
+        ? { value, band: guessedBand(value, zero), leansOn: [], open: openEnd(name, quantityOf(figure)) }
+        : undefined);
     if (found === undefined) continue;
     if (figure === undefined) {
       craft[name] = found;

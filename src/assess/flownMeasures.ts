@@ -4,6 +4,7 @@ import type { FlightModel } from '../flight/types.ts';
 import { type FigureName, tellHover } from './figures.ts';
 import { hoverMeasureForms } from './hoverMeasures.ts';
 import { leverStates, namedAtFull } from './levers.ts';
+import { openMeasure } from './openEnd.ts';
 import type { Flight } from './parts/types.ts';
 import { guessedBand, propagate } from './propagate.ts';
 import type { Measure } from './types.ts';
@@ -12,7 +13,7 @@ import type { Measure } from './types.ts';
 export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): readonly Measure[] {
   const { model, style, told, doubt } = flight;
   const { figures } = told;
-  const { banded, unbanded } = propagate(
+  const { banded, unbanded, lost } = propagate(
     figures as Readonly<Record<FigureName, number>>,
     // Drag has no part in a hover: a story saved.
     leverStates(
@@ -47,7 +48,7 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
         ...form,
         value,
         band: guessedBand(value, form.quantity === 'temperature' ? model.airTemperature : 0),
-        how: `${form.how} Near the edge of what it can do: the band is a guess.`,
+        ...openMeasure(form, lost[form.id]),
         leansOn: [],
       },
     ];

@@ -31,7 +31,8 @@ const SMALLEST_SHARE = 0.03;
  * A positive result whose deviation is over a twentieth of it is banded as log-normal, so that a
  * mass or a time never reaches below zero; else as normal. When a raised state has no
  * solution for a result (absent from its record) that result's band is absent and it is left out of
- * `banded`, its name standing in `unbanded`: a band must not be narrower than what is known.
+ * `banded`, its name standing in `unbanded`: a band must not be narrower than what is known. `lost` tells which
+ * inputs, in words, leave it without.
  *
  * @param nominal results by name, any units
  * @param uncertainties independent inputs
@@ -41,10 +42,15 @@ export function propagate<State, Name extends string>(
   nominal: Readonly<Record<Name, number>>,
   uncertainties: readonly Uncertainty<State>[],
   evaluate: (state: State) => Readonly<Partial<Record<Name, number>>>,
-): { readonly banded: Partial<Record<Name, Banded>>; readonly unbanded: readonly Name[] } {
+): {
+  readonly banded: Partial<Record<Name, Banded>>;
+  readonly unbanded: readonly Name[];
+  readonly lost: Readonly<Partial<Record<Name, readonly string[]>>>;
+} {
   const raised = uncertainties.map((uncertainty) => evaluate(uncertainty.raised));
   const banded: Partial<Record<Name, Banded>> = {};
   const unbanded: Name[] = [];
+  const lost: Partial<Record<Name, readonly string[]>> = {};
   for (const name of Object.keys(nominal) as Name[]) {
     const value = nominal[name];
     let variance = 0;
@@ -57,6 +63,7 @@ export function propagate<State, Name extends string>(
     }
     if (!Number.isFinite(value) || !Number.isFinite(variance)) {
       unbanded.push(name);
+      lost[name] = uncertainties.flatMap(({ input }, i) => (Number.isFinite(parts[i]) ? [] : [input]));
       continue;
     }
     banded[name] = {
@@ -65,7 +72,7 @@ export function propagate<State, Name extends string>(
       leansOn: leanings(parts, variance, uncertainties),
     };
   }
-  return { banded, unbanded };
+  return { banded, unbanded, lost };
 }
 
 /** 10th and 90th percentile for a value and its standard deviation, same units. */

@@ -31,6 +31,8 @@ export interface Measure {
   readonly value: number;
   /** 10th and 90th percentile, same unit as value. Equal to value when it is exact. */
   readonly band: readonly [low: number, high: number];
+  /** In words, when the band is a guess because an end of it lies open: `never settles`. */
+  readonly open?: string;
   readonly better: Direction;
   /** Where the trade expects it for this purpose, same unit; absent when it has no window. */
   readonly window?: { readonly low: number; readonly high: number; readonly source: string };

@@ -32,11 +32,13 @@ export function addPartQuestions(ask: Command, io: Io): void {
     .requiredOption('--rpm <list>', 'shaft speeds, with commas between')
     .option('--speed <list>', 'axial speeds; 0 m/s when absent')
     .option('--advance <list>', 'advance ratios V/(nD) instead of speeds')
+    .option('--along <list>', 'speeds along the disc as well: force aft, side force and hub moments')
     .option('--anchor <point>', 'one measured static point: "rpm=6000,thrust=1.9 N,power=21 W"')
     .option('--height <height>', 'above sea level, standard air', '0 m');
   withExamples(
     withJson(rotor),
     'ask rotor --diameter "5 in" --pitch "3.75 in" --blades 3 --rpm 12000,24000 --speed "0 m/s,10 m/s"',
+    'ask rotor --diameter "5 in" --pitch "3.75 in" --blades 3 --rpm 18000 --along "0 m/s,10 m/s,20 m/s"',
     'ask rotor --diameter "5 in" --blades 2 --blade blade.csv --rpm 6000 --advance 0,0.2,0.4 --json',
   )
     .addHelpText(

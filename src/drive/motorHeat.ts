@@ -15,14 +15,18 @@ export interface HeatLoad {
   readonly current: number;
   /** Winding resistance scale, 1 as the model says. */
   readonly resistanceScale: number;
-  /** [W] */
+  /** With `windingLoss` in it [W]. */
   readonly ironLoss: number;
+  /** Of `ironLoss` what heats the winding instead [W]; nothing when absent. */
+  readonly windingLoss?: number;
   /** Speed of the air over the case [m/s]; the wash at the hub. */
   readonly washSpeed: number;
   /** [K] */
   readonly airTemperature: number;
   /** On heat shed to the air, 1 as the model says. */
   readonly coolingScale: number;
+  /** On heat that passes from winding to case, 1 as the model says; 1 when absent. */
+  readonly contactScale?: number;
   /** On both heat capacities, 1 as the model says; 1 when absent. */
   readonly heatCapacityScale?: number;
 }
@@ -44,31 +48,35 @@ interface Rates {
   /** Copper loss at air temperature [W] and its rise with winding temperature [W/K]. */
   readonly copper: number;
   readonly copperRise: number;
+  /** Straight into the case [W]. */
+  readonly iron: number;
   readonly toCase: number;
   readonly toAir: number;
 }
 
 function ratesOf(motor: MotorModel, load: HeatLoad): Rates {
   const heat = load.current * load.current * motor.resistance * load.resistanceScale;
+  const { windingLoss = 0, contactScale = 1 } = load;
   return {
-    copper: heat * copperRatio(load.airTemperature, motor.referenceTemperature),
+    copper: heat * copperRatio(load.airTemperature, motor.referenceTemperature) + windingLoss,
+    iron: load.ironLoss - windingLoss,
     copperRise: heat * copperSlope(motor.referenceTemperature),
-    toCase: motor.heat.windingToCase,
+    toCase: motor.heat.windingToCase * contactScale,
     toAir: caseConductance(motor, load.washSpeed) * load.coolingScale,
   };
 }
 
 /** Where the temperatures settle; no solution when copper loss outgrows the cooling (thermal runaway). */
 export function settledTemperatures(motor: MotorModel, load: HeatLoad): Outcome<MotorTemperatures> {
-  const { copper, copperRise, toCase, toAir } = ratesOf(motor, load);
+  const { copper, copperRise, iron, toCase, toAir } = ratesOf(motor, load);
   const room = 1 - copperRise * (1 / toCase + 1 / toAir);
   if (!(room > 0)) {
     return noSolution(
       `at ${load.current.toFixed(1)} A the winding heats itself faster than it can be cooled: it never settles`,
     );
   }
-  const winding = ((load.ironLoss + copper) / toAir + copper / toCase) / room;
-  const shell = (load.ironLoss + copper + copperRise * winding) / toAir;
+  const winding = ((iron + copper) / toAir + copper / toCase) / room;
+  const shell = (iron + copper + copperRise * winding) / toAir;
   return solved({ winding: load.airTemperature + winding, case: load.airTemperature + shell });
 }
 
@@ -82,7 +90,7 @@ export function temperaturesAfter(
   start: MotorTemperatures,
   duration: number,
 ): MotorTemperatures {
-  const { copper, copperRise, toCase, toAir } = ratesOf(motor, load);
+  const { copper, copperRise, iron, toCase, toAir } = ratesOf(motor, load);
   const { heatCapacityScale = 1 } = load;
   const windingCapacity = motor.heat.windingCapacity * heatCapacityScale;
   const caseCapacity = motor.heat.caseCapacity * heatCapacityScale;
@@ -91,7 +99,7 @@ export function temperaturesAfter(
   const c = toCase / caseCapacity;
   const d = -(toCase + toAir) / caseCapacity;
   const windingHeat = copper / windingCapacity;
-  const caseHeat = load.ironLoss / caseCapacity;
+  const caseHeat = iron / caseCapacity;
   const half = 0.5 * (a + d);
   const spread = Math.sqrt((0.5 * (a - d)) ** 2 + b * c);
   const fast = half - spread;

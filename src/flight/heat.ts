@@ -62,8 +62,22 @@ function loadOf(
     washSpeed: climb + inducedSpeed(point.thrust, climb, model.airDensity, disc),
     airTemperature: model.airTemperature,
     coolingScale: levers.coolingScale,
+    ...insideOf(place, levers, point),
     heatCapacityScale: levers.heatCapacityScale,
   };
+}
+
+/** What levers say of the way of heat inside a motor, for its load. */
+export function insideOf(
+  { motor }: Station,
+  levers: Levers,
+  point: StationPoint,
+): Pick<HeatLoad, 'windingLoss' | 'contactScale'> {
+  const share = Math.min(Math.max(levers.speedLossPlaceScale - 1, 0), 1);
+  // Copper loss over the winding's resistance, times what speed adds to that.
+  const speedLoss =
+    point.copperLoss * (motor.resistanceRise ?? 0) * levers.runningResistanceScale * point.angularSpeed;
+  return { windingLoss: share * speedLoss, contactScale: levers.windingContactScale };
 }
 
 function heatOf(place: Station, load: HeatLoad, air: number, start?: StationHeat): StationHeat {

@@ -162,3 +162,33 @@ it('says once below the table why a point has no solution', async () => {
   expect(out.match(/vortex ring/g)).toHaveLength(1);
   expect(out).toMatch(/^No solution: descending at 4\.0\sm\/s/m);
 });
+
+describe('along the disc', () => {
+  const words = [...(ways.nameplate ?? []), '--rpm', '12000'];
+
+  it('tells force aft, side force and hub moments with bands, and is the axial rotor at no such speed', async () => {
+    const [plain] = await ask(words, 3);
+    const answers = (await ask([...words, '--along', '0 m/s,10 m/s'], 3)) as (Answer & {
+      readonly edgewise?: {
+        readonly inPlaneForce: number;
+        readonly momentAdvancingUp: number;
+        readonly band: Record<string, [number, number]>;
+      };
+    })[];
+    const [still, flown] = answers;
+    expect(still?.thrust).toBeCloseTo(plain?.thrust ?? 0, 6);
+    expect(Math.abs(still?.edgewise?.inPlaneForce ?? 1)).toBeLessThan(1e-6);
+    // Glauert: at a given speed of turning, flow along the disc carries the wake away and adds thrust.
+    expect(flown?.thrust ?? 0).toBeGreaterThan(still?.thrust ?? 0);
+    expect(flown?.edgewise?.inPlaneForce).toBeGreaterThan(0);
+    expect(flown?.edgewise?.momentAdvancingUp).toBeGreaterThan(0);
+    const [low = 0, high = 0] = flown?.edgewise?.band.inPlaneForce ?? [];
+    expect(high - low).toBeGreaterThan(0.5 * (flown?.edgewise?.inPlaneForce ?? 0));
+    answers.forEach(expectWhole);
+  });
+
+  it('says in words what is too fast for the retreating blade', async () => {
+    const [answer] = await ask([...words, '--along', '60 m/s'], 3);
+    expect(answer?.noSolution).toContain('retreating blade');
+  });
+});

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { motorFromNameplate } from '../../src/drive/motorFromNameplate.ts';
 import {
+  caseConductance,
   type HeatLoad,
   settledTemperatures,
   temperaturesAfter,
@@ -72,5 +73,36 @@ describe('motor heat', () => {
       Math.max(at.winding - model.limits.windingTemperature, at.case - model.limits.caseTemperature),
     ).toBeCloseTo(0, 0);
     expect(timeToLimit(model, { ...load, current: 2 }, cold)).toBe(Number.POSITIVE_INFINITY);
+  });
+});
+
+describe('heat inside a motor', () => {
+  const warm: HeatLoad = { ...load, current: 14, ironLoss: 12 };
+  const settledOf = (each: HeatLoad) => {
+    const found = settledTemperatures(model, each);
+    if (!found.ok) throw new Error(found.reason);
+    return found.value;
+  };
+
+  // At rest all heat leaves through the case, wherever it arises.
+  it('moves from iron to winding without a change of the total: the case settles the same but for hotter copper', () => {
+    const all = settledOf(warm);
+    const shared = settledOf({ ...warm, windingLoss: 5 });
+    expect(shared.winding - shared.case).toBeGreaterThan(
+      all.winding - all.case + 5 / model.heat.windingToCase,
+    );
+    const shed = (at: typeof all) => (at.case - 288.15) * caseConductance(model, 12);
+    const copper = (at: typeof all) => 14 * 14 * model.resistance * (1 + 0.00393 * (at.winding - 293.15));
+    expect(shed(shared) - copper(shared)).toBeCloseTo(12, 6);
+    expect(shed(all) - copper(all)).toBeCloseTo(12, 6);
+  });
+
+  it('better contact brings the winding to the case', () => {
+    const gap = (contactScale: number) => {
+      const at = settledOf({ ...warm, contactScale });
+      return at.winding - at.case;
+    };
+    expect(gap(1.4)).toBeLessThan(gap(1) / 1.38);
+    expect(gap(1.4)).toBeGreaterThan(gap(1) / 1.5);
   });
 });

@@ -1,3 +1,4 @@
+import { openMeasure } from '../openEnd.ts';
 import { propagate, type Uncertainty } from '../propagate.ts';
 import type { Measure } from '../types.ts';
 
@@ -18,7 +19,7 @@ export function bandedMeasures<State>(
   evaluate: (state: State) => Numbers,
 ): readonly Measure[] {
   const known = definite(nominal);
-  const { banded, unbanded } = propagate(known, states, (state) => definite(evaluate(state)));
+  const { banded, unbanded, lost } = propagate(known, states, (state) => definite(evaluate(state)));
   return forms.flatMap((form): readonly Measure[] => {
     const found = banded[form.id];
     if (found !== undefined) {
@@ -30,8 +31,15 @@ export function bandedMeasures<State>(
     const value = known[form.id];
     if (value === undefined || !unbanded.includes(form.id)) return [];
     const half = 0.5 * Math.abs(value);
-    const how = `${form.how} Near the edge of what it can do: the band is a guess.`;
-    return [{ ...form, value, band: [value - half, value + half], how, leansOn: [] }];
+    return [
+      {
+        ...form,
+        value,
+        band: [value - half, value + half],
+        ...openMeasure(form, lost[form.id]),
+        leansOn: [],
+      },
+    ];
   });
 }
 

@@ -123,6 +123,8 @@ export function unknownsOf(
     list.push({ lever: 'massScale', label: 'solder, ties, tape and small screws', deviation, ...ours });
   }
   list.push({ lever: 'coolingScale', label: 'motor cooling', deviation: 0.35, ...ours });
+  list.push({ lever: 'windingContactScale', label: 'heat from winding to case', deviation: 0.4, ...ours });
+  list.push({ lever: 'speedLossPlaceScale', label: 'where losses at speed heat', deviation: 0.4, ...ours });
   list.push({ lever: 'heatCapacityScale', label: 'heat capacity of the motors', deviation: 0.4, ...ours });
   // Straps, wires and edges are not in the sum of the parts' shapes.
   list.push({ lever: 'dragScale', label: 'drag of the body', deviation: 0.25, ...ours });

@@ -1,13 +1,16 @@
-import type { Banded } from '../../assess/propagate.ts';
+import type { BandedFigure } from '../../assess/bandedFigures.ts';
 import type { Quantity } from '../../assess/types.ts';
 import { formatBand, formatQuantity, QUANTITY_SPACE } from '../../units/formatQuantity.ts';
 
 /** A value with its band in one cell, `2.18 (2.05 to 2.31) N`, no digit finer than the band; a dash with no value. */
-export function bandedCell(figure: Banded | undefined, quantity: Quantity): string {
+export function bandedCell(
+  figure: Pick<BandedFigure, 'value' | 'band' | 'open'> | undefined,
+  quantity: Quantity,
+): string {
   if (figure === undefined) return '-';
-  const { value, band } = figure;
+  const { value, band, open } = figure;
   if (band[1] - band[0] <= 1e-6 * Math.abs(value)) return formatQuantity(value, quantity);
   const [number = '', unit] = formatQuantity(value, quantity, { band }).split(QUANTITY_SPACE);
   const [range = ''] = formatBand(value, band, quantity).split(QUANTITY_SPACE);
-  return `${number} (${range})${unit === undefined ? '' : `${QUANTITY_SPACE}${unit}`}`;
+  return `${number} (${range}${open === undefined ? '' : ` or ${open}`})${unit === undefined ? '' : `${QUANTITY_SPACE}${unit}`}`;
 }

@@ -9,13 +9,13 @@ import { printTable } from './table.ts';
  * @param how adds below how each is computed, and its source
  */
 export function measuresText(measures: readonly Measure[], how = false): string {
-  const rows = measures.map(({ label, value, band, quantity, leansOn }) => {
+  const rows = measures.map(({ label, value, band, quantity, leansOn, open }) => {
     const exact = band[0] === band[1];
     const first = leansOn[0];
     return [
       label,
       formatQuantity(value, quantity, exact ? {} : { band }),
-      exact ? 'exact' : formatBand(value, band, quantity),
+      exact ? 'exact' : `${formatBand(value, band, quantity)}${open === undefined ? '' : `, or ${open}`}`,
       first === undefined ? '' : `${first.input} (${first.trust})`,
     ];
   });

@@ -1,16 +1,16 @@
 import { type Air, standardAtmosphere } from '../../air/standardAtmosphere.ts';
-import { noSolution } from '../../numerics/outcome.ts';
-import { MEASURED_TIP_MACH, rotorBand } from '../../rotor/band.ts';
+import { MEASURED_TIP_MACH } from '../../rotor/band.ts';
 import { bladeFromNameplate, bladeFromTable } from '../../rotor/blade.ts';
 import { anchorBlade } from '../../rotor/fitBlade.ts';
 import { nextMeasurement } from '../../rotor/nextMeasurement.ts';
 import { type SectionTables, sectionTables } from '../../rotor/sections.ts';
-import { solveRotor } from '../../rotor/solveRotor.ts';
 import type { Blade } from '../../rotor/types.ts';
 import { BadInput, type Io } from '../io.ts';
 import { listOption, numberOption, quantityOption, quantityWithin, wholeOption } from '../options.ts';
 import { printTable } from '../print/table.ts';
 import { readBladeTable } from '../readBladeTable.ts';
+import { edgewiseAnswer, edgewiseText } from './rotorAlong.ts';
+import { FASTEST, type RotorAnswer, rotorAnswer } from './rotorAnswer.ts';
 
 export interface AskRotorOptions {
   readonly diameter: string;
@@ -21,33 +21,11 @@ export interface AskRotorOptions {
   readonly rpm: string;
   readonly speed?: string;
   readonly advance?: string;
+  readonly along?: string;
   readonly anchor?: string;
   readonly height?: string;
   readonly json?: boolean;
 }
-
-/** One solved point, SI; the contract of `ask rotor --json`. Numbers are null where there is no solution. */
-interface RotorAnswer {
-  readonly rpm: number;
-  readonly speed: number;
-  readonly advanceRatio: number;
-  readonly thrustCoefficient: number | null;
-  readonly powerCoefficient: number | null;
-  readonly thrust: number | null;
-  readonly power: number | null;
-  readonly torque: number | null;
-  readonly band: {
-    readonly thrustCoefficient: readonly [number, number];
-    readonly powerCoefficient: readonly [number, number];
-  } | null;
-  /** Why there is none, in words. */
-  readonly noSolution?: string;
-  /** Why there is no band though there is a solution. */
-  readonly noBand?: string;
-}
-
-/** Axial speed the method is made for, either way [m/s]. */
-const FASTEST = 200;
 
 /** `ask rotor`: a propeller at given speeds, from its nameplate or its blade table. */
 export function askRotor(options: AskRotorOptions, io: Io): void {
@@ -70,16 +48,20 @@ export function askRotor(options: AskRotorOptions, io: Io): void {
       : listOption('--advance', options.advance, (item) => ({
           advance: numberOption('--advance', item, -5, 5),
         }));
+  const along = listOption('--along', options.along ?? '0 m/s', (item) =>
+    quantityWithin('--along', item, 'speed', { low: 0, high: FASTEST, words: `0 m/s to ${FASTEST} m/s` }),
+  );
   const answers = speeds.flatMap((rpm) =>
-    flows.map((flow) => {
+    flows.flatMap((flow) => {
       const speed = 'speed' in flow ? flow.speed : (flow.advance * rpm * blade.diameter) / 60;
-      return answer(blade, sections, air, rpm, speed);
+      if (options.along === undefined) return [rotorAnswer(blade, sections, air, rpm, speed)];
+      return along.map((each) => edgewiseAnswer(blade, sections, air, rpm, speed, each));
     }),
   );
   io.writeOut(
     options.json
       ? `${JSON.stringify(answers, null, 2)}\n`
-      : `${answersText(answers, blade)}${fastText(answers, blade, air)}${nextText(blade, sections, air, answers[0])}`,
+      : `${answersText(answers, blade)}${edgewiseText(answers)}${fastText(answers, blade, air)}${nextText(blade, sections, air, answers[0])}`,
   );
 }
 
@@ -156,44 +138,6 @@ function calibrated(blade: Blade, text: string | undefined, sections: SectionTab
   });
   if (!fitted.ok) throw new BadInput(`--anchor: ${fitted.reason}`);
   return fitted.value;
-}
-
-function answer(blade: Blade, sections: SectionTables, air: Air, rpm: number, speed: number): RotorAnswer {
-  const angularSpeed = (rpm * Math.PI) / 30;
-  const condition = { angularSpeed, axialSpeed: speed, air };
-  const solved =
-    Math.abs(speed) > FASTEST
-      ? noSolution(
-          `${speed.toFixed(0)} m/s is beyond the ${FASTEST} m/s either way that the method is made for`,
-        )
-      : solveRotor(blade, sections, condition);
-  const base = { rpm, speed, advanceRatio: speed / ((rpm / 60) * blade.diameter) };
-  if (!solved.ok) {
-    return {
-      ...base,
-      thrustCoefficient: null,
-      powerCoefficient: null,
-      thrust: null,
-      power: null,
-      torque: null,
-      band: null,
-      noSolution: solved.reason,
-    };
-  }
-  const state = solved.value;
-  const band = rotorBand(blade, sections, condition, state);
-  return {
-    ...base,
-    thrustCoefficient: state.thrustCoefficient,
-    powerCoefficient: state.powerCoefficient,
-    thrust: state.thrust,
-    power: state.power,
-    torque: state.torque,
-    band: band.ok
-      ? { thrustCoefficient: band.value.thrustCoefficient, powerCoefficient: band.value.powerCoefficient }
-      : null,
-    ...(band.ok ? {} : { noBand: band.reason }),
-  };
 }
 
 /** Which measurement would narrow the answer most, at the first point asked. */

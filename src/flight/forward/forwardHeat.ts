@@ -1,5 +1,5 @@
 import { settledTemperatures, timeToLimit } from '../../drive/motorHeat.ts';
-import type { StationHeat } from '../heat.ts';
+import { insideOf, type StationHeat } from '../heat.ts';
 import type { FlightModel, Levers, OperatingPoint } from '../types.ts';
 import type { ForwardTrim } from './forwardTrim.ts';
 
@@ -29,6 +29,7 @@ export function forwardHeat(
       ),
       airTemperature: air,
       coolingScale: levers.coolingScale,
+      ...(at === undefined ? {} : insideOf(station, levers, at)),
       heatCapacityScale: levers.heatCapacityScale,
     };
     const settled = settledTemperatures(station.motor, load);

@@ -1,0 +1,110 @@
+import type { Air } from '../../air/standardAtmosphere.ts';
+import { noSolution } from '../../numerics/outcome.ts';
+import type { SectionTables } from '../../rotor/sections.ts';
+import { solveEdgewise } from '../../rotor/solveEdgewise.ts';
+import type { Blade } from '../../rotor/types.ts';
+import { bandedCell } from '../print/bandedCell.ts';
+import { printTable } from '../print/table.ts';
+import { type Edgewise, NONE, type RotorAnswer, rotorAnswer } from './rotorAnswer.ts';
+
+/** Share of the tip speed that `solveEdgewise` goes to. */
+const LARGEST_ALONG = 0.6;
+
+/**
+ * As `rotorAnswer`, moving along the disc too. Bands: relative ones of the axial rotor, and with them a quarter (one standard
+ * deviation) on forces and moments, which nobody has measured at this size (ours, no source; docs/method/flight.md).
+ */
+export function edgewiseAnswer(
+  blade: Blade,
+  sections: SectionTables,
+  air: Air,
+  rpm: number,
+  speed: number,
+  along: number,
+): RotorAnswer {
+  const axial = rotorAnswer(blade, sections, air, rpm, speed);
+  const angularSpeed = (rpm * Math.PI) / 30;
+  const fastest = LARGEST_ALONG * angularSpeed * (blade.diameter / 2);
+  const solved =
+    along > fastest
+      ? noSolution(
+          `${along.toFixed(0)} m/s along the disc is beyond ${LARGEST_ALONG} of the tip speed, where the retreating blade flies backwards`,
+        )
+      : solveEdgewise(blade, sections, { angularSpeed, axialSpeed: speed, edgewiseSpeed: along, air });
+  if (!solved.ok) {
+    return { ...axial, ...NONE, noSolution: solved.reason };
+  }
+  const { thrust, power, torque, thrustCoefficient, powerCoefficient } = solved.value;
+  const { inPlaneForce, sideForce, momentAdvancingUp, momentAftUp } = solved.value;
+  const relative = (band: readonly [number, number] | undefined, value: number | null): number =>
+    band === undefined || value === null ? 0.3 : Math.abs((band[1] - band[0]) / (2 * value));
+  const thrustShare = relative(axial.band?.thrustCoefficient, axial.thrustCoefficient);
+  const powerShare = relative(axial.band?.powerCoefficient, axial.powerCoefficient);
+  const about = (value: number, share: number): readonly [number, number] => {
+    const half = Math.abs(value) * share;
+    return [value - half, value + half];
+  };
+  const force = (value: number) => about(value, Math.hypot(thrustShare, 1.2816 * 0.25));
+  const { noSolution: _, noBand: __, ...base } = axial;
+  return {
+    ...base,
+    thrustCoefficient,
+    powerCoefficient,
+    thrust,
+    power,
+    torque,
+    band: {
+      thrustCoefficient: about(thrustCoefficient, thrustShare),
+      powerCoefficient: about(powerCoefficient, powerShare),
+    },
+    edgewise: {
+      along,
+      inPlaneForce,
+      sideForce,
+      momentAdvancingUp,
+      momentAftUp,
+      band: {
+        inPlaneForce: force(inPlaneForce),
+        sideForce: force(sideForce),
+        momentAdvancingUp: force(momentAdvancingUp),
+        momentAftUp: force(momentAftUp),
+      },
+    },
+  };
+}
+
+/** Forces in the disc and moments on the hub as a table; nothing where no speed along the disc was asked. */
+export function edgewiseText(answers: readonly RotorAnswer[]): string {
+  const rows = answers.flatMap(({ rpm, speed, edgewise }) => {
+    if (edgewise === undefined) return [];
+    const { along, band } = edgewise;
+    const cell = (name: keyof Edgewise['band'], quantity: 'force' | 'torque') =>
+      bandedCell({ value: edgewise[name], band: band[name] }, quantity);
+    return [
+      [
+        rpm.toFixed(0),
+        speed.toFixed(1),
+        along.toFixed(1),
+        cell('inPlaneForce', 'force'),
+        cell('sideForce', 'force'),
+        cell('momentAdvancingUp', 'torque'),
+        cell('momentAftUp', 'torque'),
+      ],
+    ];
+  });
+  if (rows.length === 0) return '';
+  const header = [
+    'rpm',
+    'm/s',
+    'along m/s',
+    'force aft',
+    'to the advancing side',
+    'moment, advancing side up',
+    'aft side up',
+  ];
+  return `\n${printTable(
+    header,
+    rows,
+    header.map(() => 'right' as const),
+  )}\n\n`;
+}
