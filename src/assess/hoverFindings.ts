@@ -1,6 +1,7 @@
 import type { Brief } from '../build/schema/brief.ts';
 import type { HoverStory } from '../flight/hoverStory.ts';
 import { withUnit } from '../units/formatQuantity.ts';
+import { wholePercent } from '../units/wholePercent.ts';
 import type { StationReport } from './assessment.ts';
 import type { Finding, Measure } from './types.ts';
 import { hoverThrottleStop } from './windows.ts';
@@ -23,7 +24,7 @@ export function hoverFindings(
       id: 'hover-throttle-stop',
       sheet: 'lift',
       severity: 'stop',
-      says: `It hovers at ${percent(throttle)} throttle: nothing is left to fly with.`,
+      says: `It hovers at ${wholePercent(throttle)} throttle: nothing is left to fly with.`,
       number: { value: throttle, limit: hoverThrottleStop, quantity: 'share' },
       remedy: 'Less mass, more pitch or diameter, higher K_V or another cell.',
       source: TRADE,
@@ -39,8 +40,8 @@ export function hoverFindings(
       severity: 'risk',
       says:
         story.endurance.end === 'cut-off voltage'
-          ? `The pack reaches its cut-off voltage with ${percent(story.endurance.chargeLeft)} of its charge left.`
-          : `Thrust runs short with ${percent(story.endurance.chargeLeft)} of the charge left.`,
+          ? `The pack reaches its cut-off voltage with ${wholePercent(story.endurance.chargeLeft)} of its charge left.`
+          : `Thrust runs short with ${wholePercent(story.endurance.chargeLeft)} of the charge left.`,
       number: { value: story.endurance.chargeLeft, limit: brief.reserve, quantity: 'share' },
       remedy: 'A pack of lower resistance, more cells, or land earlier.',
       source: 'energy balance of the hover',
@@ -65,7 +66,7 @@ function unevenLoad(stations: readonly StationReport[]): readonly Finding[] {
       id: 'uneven-motor-load',
       sheet: 'lift',
       severity: ratio > 1.25 ? 'risk' : 'note',
-      says: `The ${hardest.station.name} motor carries ${percent(ratio - 1)} more than the mean: it runs hotter and saturates first.`,
+      says: `The ${hardest.station.name} motor carries ${wholePercent(ratio - 1)} more than the mean: it runs hotter and saturates first.`,
       number: { value: ratio, limit: 1.1, quantity: 'ratio' },
       remedy: `Slide the pack ${front ? 'back' : 'forward'}, or accept it as the price of the layout.`,
       source: 'static equilibrium about the true centre of gravity',
@@ -108,5 +109,3 @@ function heatFindings(story: HoverStory, stations: readonly StationReport[]): re
   }
   return findings;
 }
-
-const percent = (share: number) => `${Math.round(100 * share)} %`;

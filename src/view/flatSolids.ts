@@ -1,5 +1,5 @@
-import { apply3, rotation3, subtract3, type Vector3 } from '../numerics/vector3.ts';
-import { cross3, offset3, type Solid, solid, unit3 } from './solid.ts';
+import { apply3, cross3, rotation3, subtract3, type Vector3 } from '../numerics/vector3.ts';
+import { offset3, type Solid, solid, unit3 } from './solid.ts';
 import { triangulate } from './triangulate.ts';
 import type { Bar, Box, Plate } from './types.ts';
 

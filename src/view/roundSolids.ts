@@ -1,5 +1,5 @@
-import { dot3, subtract3, type Vector3 } from '../numerics/vector3.ts';
-import { cross3, length3, offset3, type Solid, unit3 } from './solid.ts';
+import { cross3, dot3, subtract3, type Vector3 } from '../numerics/vector3.ts';
+import { length3, offset3, type Solid, unit3 } from './solid.ts';
 import type { Ball, Ring } from './types.ts';
 
 /** Where the eye is and how far a drawn edge may stray from a round one [rad]. */

@@ -16,12 +16,6 @@ export function solid(first: readonly Vector3[], second: readonly Vector3[]): So
 
 export const length3 = (a: Vector3): number => Math.hypot(a[0], a[1], a[2]);
 
-export const cross3 = (a: Vector3, b: Vector3): Vector3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-
 /** @throws RangeError for a direction without length */
 export function unit3(v: Vector3): Vector3 {
   const size = length3(v);

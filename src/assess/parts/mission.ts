@@ -3,6 +3,7 @@ import type { Brief } from '../../build/schema/brief.ts';
 import type { MissionFlown } from '../../flight/mission/types.ts';
 import { neutralLevers } from '../../flight/types.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
+import { wholePercent } from '../../units/wholePercent.ts';
 import { shifted } from '../flownMeasures.ts';
 import type { Finding } from '../types.ts';
 import { usualDistance } from '../windows.ts';
@@ -120,8 +121,6 @@ export function missionReport(legs: readonly NamedLeg[], flown: MissionFlown): M
   };
 }
 
-const percent = (share: number) => `${Math.round(100 * share)} %`;
-
 function noMission(reason: string): Finding {
   return {
     id: 'no-usual-flight',
@@ -147,7 +146,7 @@ function missionFindings(
       severity: 'risk',
       says:
         flown.end === 'landed'
-          ? `A usual flight for this purpose lands with ${percent(flown.chargeLeft)} of the charge; ${percent(brief.reserve)} is asked.`
+          ? `A usual flight for this purpose lands with ${wholePercent(flown.chargeLeft)} of the charge; ${wholePercent(brief.reserve)} is asked.`
           : `A usual flight for this purpose ends in the air after ${formatQuantity(flown.duration, 'time')}: ${flown.end === 'empty' ? 'the pack is empty' : 'the cells fall under their cut-off voltage'}.`,
       number: { value: flown.chargeLeft, limit: brief.reserve, quantity: 'share' },
       remedy: 'A larger pack, a shorter flight, or a gentler one.',
@@ -161,7 +160,7 @@ function missionFindings(
       id: 'turn-back-short',
       sheet: 'flight',
       severity: brief.farthest === undefined ? 'note' : 'risk',
-      says: `Against the wind ${percent(TURN_BACK)} of the charge is used after ${formatQuantity(turnBack, 'length')}; it is meant to go ${formatQuantity(farthest, 'length')} out.`,
+      says: `Against the wind ${wholePercent(TURN_BACK)} of the charge is used after ${formatQuantity(turnBack, 'length')}; it is meant to go ${formatQuantity(farthest, 'length')} out.`,
       number: { value: turnBack, limit: farthest, quantity: 'length' },
       remedy: 'Stay nearer, or take a larger pack or one of higher energy.',
       source: SOURCE,
@@ -181,8 +180,8 @@ function downwindFinding(used: number | undefined, brief: Brief): readonly Findi
       severity: 'note',
       says:
         used > 1
-          ? `Flown out with the wind until ${percent(TURN_BACK)} is used it does not come home against it.`
-          : `Flown out with the wind until ${percent(TURN_BACK)} is used it comes home with ${percent(1 - used)} left.`,
+          ? `Flown out with the wind until ${wholePercent(TURN_BACK)} is used it does not come home against it.`
+          : `Flown out with the wind until ${wholePercent(TURN_BACK)} is used it comes home with ${wholePercent(1 - used)} left.`,
       number: { value: used, limit: 1 - brief.reserve, quantity: 'share' },
       remedy: 'Fly out against the wind and home with it.',
       source: SOURCE,

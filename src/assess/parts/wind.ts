@@ -2,6 +2,7 @@ import type { Brief } from '../../build/schema/brief.ts';
 import { forwardTrim } from '../../flight/forward/forwardTrim.ts';
 import { neutralLevers } from '../../flight/types.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
+import { wholePercent } from '../../units/wholePercent.ts';
 import type { Finding } from '../types.ts';
 import { bandedMeasures, type MeasureForm, type Numbers } from './banded.ts';
 import { dragOf } from './dragOf.ts';
@@ -82,15 +83,13 @@ function windFindings(
       severity: wind > most ? 'stop' : 'risk',
       says:
         wind > most
-          ? `With ${percent(brief.reserve)} left it holds ${show(most)} of wind and still steers; the brief has ${show(wind)}: it is blown away.`
-          : `Gusts of the brief's wind of ${show(wind)} reach ${show(peak)} (three standard deviations over the mean, ${(peak / wind).toFixed(1)} times it); with ${percent(brief.reserve)} left it holds ${show(most)} and still steers.`,
+          ? `With ${wholePercent(brief.reserve)} left it holds ${show(most)} of wind and still steers; the brief has ${show(wind)}: it is blown away.`
+          : `Gusts of the brief's wind of ${show(wind)} reach ${show(peak)} (three standard deviations over the mean, ${(peak / wind).toFixed(1)} times it); with ${wholePercent(brief.reserve)} left it holds ${show(most)} and still steers.`,
       number: { value: wind > most ? wind : peak, limit: most, quantity: 'speed' },
       remedy,
     },
   ];
 }
-
-const percent = (share: number) => `${Math.round(100 * share)} %`;
 
 function windForms(wind: number): readonly MeasureForm[] {
   const blows = formatQuantity(wind, 'speed');

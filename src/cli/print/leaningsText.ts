@@ -1,4 +1,5 @@
 import { formatBand, formatQuantity } from '../../units/formatQuantity.ts';
+import { wholePercent } from '../../units/wholePercent.ts';
 import type { LeaningsReport } from '../leaningsReport.ts';
 import { printTable } from './table.ts';
 
@@ -60,4 +61,4 @@ function barOf(low: number | undefined, high: number | undefined, nominal: numbe
   return cells.join('');
 }
 
-const percent = (share: number) => `${Math.round(100 * Math.max(share, 0))} %`;
+const percent = (share: number) => wholePercent(Math.max(share, 0));

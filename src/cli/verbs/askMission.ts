@@ -3,6 +3,7 @@ import { dragOf } from '../../assess/parts/dragOf.ts';
 import { missionAnswers } from '../../assess/parts/mission/missionFigures.ts';
 import { missionReport, usualMission } from '../../assess/parts/mission.ts';
 import { neutralLevers } from '../../flight/types.ts';
+import { wholePercent } from '../../units/wholePercent.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import { BadInput, type Io } from '../io.ts';
 import { partJson } from '../print/answerText.ts';
@@ -40,8 +41,8 @@ export function askMission(file: string, options: AskMissionOptions, io: Io): vo
   }
   const ended =
     flown.end === 'landed'
-      ? `Landed after ${(flown.duration / 60).toFixed(1)} min with ${percent(flown.chargeLeft)} left`
-      : `Over after ${(flown.duration / 60).toFixed(1)} min with ${percent(flown.chargeLeft)} left: ${flown.end}`;
+      ? `Landed after ${(flown.duration / 60).toFixed(1)} min with ${wholePercent(flown.chargeLeft)} left`
+      : `Over after ${(flown.duration / 60).toFixed(1)} min with ${wholePercent(flown.chargeLeft)} left: ${flown.end}`;
   io.writeOut(
     `${legsTable(mission)}\n\n${ended}${flown.intoReserve ? ', into the landing reserve' : ''}; ` +
       `${((figures['mission-energy'] ?? 0) / 3600).toPrecision(3)} Wh, at the most likely value of every input.\n`,
@@ -83,5 +84,3 @@ function roundsTogether(legs: readonly MissionLegReport[]): readonly MissionLegR
   }
   return rows;
 }
-
-const percent = (share: number): string => `${Math.round(100 * share)} %`;

@@ -1,5 +1,6 @@
 import type { ShakeReport } from '../../assess/parts/airframeData.ts';
 import { shakePart } from '../../assess/parts/shake/shakePart.ts';
+import { wholePercent } from '../../units/wholePercent.ts';
 import type { Io } from '../io.ts';
 import { type AskPartOptions, loadPartContext } from '../partContext.ts';
 import { findingLines, partJson } from '../print/answerText.ts';
@@ -29,7 +30,7 @@ function modes({ modes: list, crossings }: ShakeReport): string {
     felt.toFixed(1),
     crossings
       .filter((each) => each.mode === mode && each.what !== 'motor ripple')
-      .map(({ throttle, order }) => `${percent(throttle)}${order === 1 ? '' : ` (${order} blades)`}`)
+      .map(({ throttle, order }) => `${wholePercent(throttle)}${order === 1 ? '' : ` (${order} blades)`}`)
       .join(', '),
   ]);
   return printTable(header, rows, ['right', 'right', 'left', 'right', 'left']);
@@ -41,7 +42,7 @@ function response({ response: points, cameras }: ShakeReport): readonly string[]
   const rows = points
     .filter((_, i) => i % 4 === 0)
     .map((point) => [
-      percent(point.throttle),
+      wholePercent(point.throttle),
       ((point.angularSpeed * 30) / Math.PI).toPrecision(3),
       (point.acceleration / 9.80665).toPrecision(2),
       (point.gyroAcceleration / 9.80665).toPrecision(2),
@@ -68,5 +69,4 @@ function changes({ changes: list, now }: ShakeReport): readonly string[] {
   return ['', printTable(header, [asIs, ...rows], right(header, 0))];
 }
 
-const percent = (share: number) => `${Math.round(100 * share)} %`;
 const degrees = (rate: number) => ((rate * 180) / Math.PI).toPrecision(2);

@@ -1,5 +1,6 @@
 import type { Impaired } from '../../../flight/reserve/motorOut.ts';
 import type { FlightModel } from '../../../flight/types.ts';
+import { wholePercent } from '../../../units/wholePercent.ts';
 import type { Finding } from '../../types.ts';
 import type { Numbers } from '../banded.ts';
 import { controlLeft, usefullyHeld } from './reserveFigures.ts';
@@ -50,7 +51,7 @@ function afterMotorOut(out: readonly Impaired[]): readonly Finding[] {
     return [
       {
         ...base,
-        says: `With any one of its ${many} motors out it can still hover and be steered, with ${percent(worst)} of its weakest moment left.${controller}`,
+        says: `With any one of its ${many} motors out it can still hover and be steered, with ${wholePercent(worst)} of its weakest moment left.${controller}`,
         remedy: 'Try it low over grass before trusting it.',
       },
     ];
@@ -83,7 +84,7 @@ function lastMinute(figures: Numbers): readonly Finding[] {
       id: 'last-minute-control',
       sheet: 'flight',
       severity: least < 0.3 ? 'risk' : 'note',
-      says: `At the landing reserve ${percent(least)} of the ${axis} moment is left that it has at half charge.`,
+      says: `At the landing reserve ${wholePercent(least)} of the ${axis} moment is left that it has at half charge.`,
       number: { value: least, limit: LAST_MINUTE, quantity: 'share' },
       remedy: 'Land earlier, or take a pack of lower resistance or more cells.',
       source: SOURCE,
@@ -100,7 +101,7 @@ function coupling(figures: Numbers, model: FlightModel): readonly Finding[] {
       id: 'gyroscopic-coupling',
       sheet: 'flight',
       severity: 'note',
-      says: `A quick roll under full yaw pitches it with ${percent(share)} of the pitch moment in reserve: ${model.stations.length} heavy propellers turn fast for its size.`,
+      says: `A quick roll under full yaw pitches it with ${wholePercent(share)} of the pitch moment in reserve: ${model.stations.length} heavy propellers turn fast for its size.`,
       number: { value: share, limit: COUPLING, quantity: 'share' },
       remedy: 'Lighter propellers, or expect rolls to wander when yaw is held.',
       source: SOURCE,
@@ -108,8 +109,6 @@ function coupling(figures: Numbers, model: FlightModel): readonly Finding[] {
     },
   ];
 }
-
-const percent = (share: number) => `${Math.round(100 * share)} %`;
 
 /** When the reserve itself has no answer. */
 export function noReserve(reason: string): Finding {

@@ -1,5 +1,6 @@
 import type { Craft } from '../../../build/craft.ts';
 import { formatQuantity } from '../../../units/formatQuantity.ts';
+import { wholePercent } from '../../../units/wholePercent.ts';
 import type { Finding, Measure } from '../../types.ts';
 import type {
   CrossingReport,
@@ -71,7 +72,7 @@ function hoverResonance(told: Told, hover: number | undefined): readonly Finding
       id: 'hover-resonance',
       sheet: 'shake',
       severity: fresh.value > CALM || nicked.value > NOISY ? 'risk' : 'note',
-      says: `In hover (${percent(hover)} throttle) ${said(crossing)} meets the frame's ${mode.shape} mode at ${ringsAt(mode)}: the gyro shakes by ${fresh.says}, with one nicked blade by ${nicked.says}.`,
+      says: `In hover (${wholePercent(hover)} throttle) ${said(crossing)} meets the frame's ${mode.shape} mode at ${ringsAt(mode)}: the gyro shakes by ${fresh.says}, with one nicked blade by ${nicked.says}.`,
       number: { value: hover, limit: crossing.throttle, quantity: 'share' },
       remedy: wayOut(told, crossing),
       source: METHOD,
@@ -91,7 +92,7 @@ function rangesToAvoid(report: ShakeReport, hover: number | undefined): readonly
   );
   const ranges = merged(others.map(({ avoid }) => avoid)).filter(([, high]) => high > 0.05);
   if (ranges.length === 0) return [];
-  const told = ranges.map(([low, high]) => `${percent(low)} to ${percent(high)}`).join(', ');
+  const told = ranges.map(([low, high]) => `${wholePercent(low)} to ${wholePercent(high)}`).join(', ');
   return [
     {
       id: 'throttle-ranges-that-ring',
@@ -165,7 +166,7 @@ function noise(told: Told): readonly Finding[] {
       id: 'gyro-noise',
       sheet: 'shake',
       severity: 'note',
-      says: `At ${percent(worst.throttle)} throttle the gyro shakes by ${measured(told, 'worst-gyro-rate').says}.`,
+      says: `At ${wholePercent(worst.throttle)} throttle the gyro shakes by ${measured(told, 'worst-gyro-rate').says}.`,
       number: { value: worst.gyroTurnRate, limit: NOISY, quantity: 'angularSpeed' },
       remedy: 'Softer rubber under the board, balanced propellers, or a stiffer frame.',
       source: TRADE,
@@ -227,5 +228,4 @@ function merged(ranges: readonly (readonly [number, number])[]): readonly (reado
 const nearest = (response: readonly ShakePoint[], throttle: number): ShakePoint | undefined =>
   [...response].sort((a, b) => Math.abs(a.throttle - throttle) - Math.abs(b.throttle - throttle))[0];
 
-const percent = (share: number) => `${Math.round(100 * share)} %`;
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
