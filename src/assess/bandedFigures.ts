@@ -79,7 +79,7 @@ export function bandFigures<State>(
   evaluate: (state: State) => PointFigures,
   air: number,
 ): BandedFigures {
-  const { banded, unbanded } = propagate(nominal, states, evaluate);
+  const { banded, unbanded, lost } = propagate(nominal, states, evaluate);
   const craft: Record<string, BandedFigure> = {};
   const motors: Record<string, BandedFigure>[] = [];
   for (const [name, value] of Object.entries(nominal)) {
@@ -88,7 +88,12 @@ export function bandFigures<State>(
     const found =
       banded[name] ??
       (unbanded.includes(name)
-        ? { value, band: guessedBand(value, zero), leansOn: [], open: openEnd(name, quantityOf(figure)) }
+        ? {
+            value,
+            band: guessedBand(value, zero),
+            leansOn: [],
+            open: openEnd(quantityOf(figure), Object.keys(lost[name]?.record ?? {}).length > 0),
+          }
         : undefined);
     if (found === undefined) continue;
     if (figure === undefined) {

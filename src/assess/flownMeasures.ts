@@ -48,7 +48,7 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
         ...form,
         value,
         band: guessedBand(value, form.quantity === 'temperature' ? model.airTemperature : 0),
-        ...openMeasure(form, lost[form.id]),
+        ...openMeasure(form, lost[form.id], Object.keys(lost[form.id]?.record ?? {}).length > 0),
         leansOn: [],
       },
     ];

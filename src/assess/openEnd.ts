@@ -1,25 +1,24 @@
 import type { Measure, Quantity } from './types.ts';
 
 /**
- * What a number has no band for, in words, when an uncertain input a step beyond the likely leaves it without a value:
- * a temperature then runs away, a time to a limit never ends, anything else cannot be flown.
+ * Why a number has no honest band, in words: an uncertain input, a step beyond the likely, leaves it without a value. A
+ * temperature then runs away, a time to a limit never ends.
+ *
+ * @param flown false where it could not be flown at all then
  */
-export function openEnd(id: string, quantity: Quantity | undefined): string {
-  if (quantity === 'temperature') return 'never settles';
-  return quantity === 'time' && /limit/i.test(id) ? 'never too hot' : 'cannot be flown';
+export function openEnd(quantity: Quantity | undefined, flown: boolean): string {
+  if (flown && quantity === 'temperature') return 'never settles';
+  return flown && quantity === 'time' ? 'never too hot' : 'cannot be flown';
 }
 
-/**
- * The words that go with it into a measure.
- *
- * @param lost the inputs that leave it without a value
- */
+/** The same for a measure, and what its `how` says of it. */
 export function openMeasure(
-  { id, quantity, how }: Pick<Measure, 'id' | 'quantity' | 'how'>,
-  lost: readonly string[] = [],
+  { quantity, how }: Pick<Measure, 'quantity' | 'how'>,
+  lost: { readonly input: string } | undefined,
+  flown: boolean,
 ): Pick<Measure, 'open' | 'how'> {
-  const open = openEnd(id, quantity);
-  const by = lost[0] === undefined ? 'an input' : `“${lost[0]}”`;
+  const open = openEnd(quantity, flown);
+  const by = lost === undefined ? 'an input' : `“${lost.input}”`;
   return {
     open,
     how: `${how} With ${by} a step beyond the likely it ${VERBS[open] ?? open}: the band is a guess.`,

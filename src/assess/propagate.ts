@@ -17,6 +17,15 @@ export interface Banded {
   readonly leansOn: readonly Leaning[];
 }
 
+/** The first input that, raised, leaves a result without a finite value. */
+export interface Lost {
+  readonly input: string;
+  /** What it is then: undefined, not a number, or without end. */
+  readonly value: number | undefined;
+  /** All results then; empty when nothing could be worked out. */
+  readonly record: Readonly<Record<string, number | undefined>>;
+}
+
 /** 90th percentile of the standard normal. */
 const Z90 = 1.2815515655446004;
 
@@ -31,8 +40,8 @@ const SMALLEST_SHARE = 0.03;
  * A positive result whose deviation is over a twentieth of it is banded as log-normal, so that a
  * mass or a time never reaches below zero; else as normal. When a raised state has no
  * solution for a result (absent from its record) that result's band is absent and it is left out of
- * `banded`, its name standing in `unbanded`: a band must not be narrower than what is known. `lost` tells which
- * inputs, in words, leave it without.
+ * `banded`, its name standing in `unbanded`: a band must not be narrower than what is known. `lost` tells what
+ * leaves it without.
  *
  * @param nominal results by name, any units
  * @param uncertainties independent inputs
@@ -45,12 +54,12 @@ export function propagate<State, Name extends string>(
 ): {
   readonly banded: Partial<Record<Name, Banded>>;
   readonly unbanded: readonly Name[];
-  readonly lost: Readonly<Partial<Record<Name, readonly string[]>>>;
+  readonly lost: Readonly<Partial<Record<Name, Lost>>>;
 } {
   const raised = uncertainties.map((uncertainty) => evaluate(uncertainty.raised));
   const banded: Partial<Record<Name, Banded>> = {};
   const unbanded: Name[] = [];
-  const lost: Partial<Record<Name, readonly string[]>> = {};
+  const lost: Partial<Record<Name, Lost>> = {};
   for (const name of Object.keys(nominal) as Name[]) {
     const value = nominal[name];
     let variance = 0;
@@ -63,7 +72,9 @@ export function propagate<State, Name extends string>(
     }
     if (!Number.isFinite(value) || !Number.isFinite(variance)) {
       unbanded.push(name);
-      lost[name] = uncertainties.flatMap(({ input }, i) => (Number.isFinite(parts[i]) ? [] : [input]));
+      const first = parts.findIndex((part) => !Number.isFinite(part));
+      const [input, record] = [uncertainties[first]?.input, raised[first]];
+      if (input !== undefined && record !== undefined) lost[name] = { input, value: record[name], record };
       continue;
     }
     banded[name] = {

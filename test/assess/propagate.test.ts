@@ -1,5 +1,6 @@
 import fc from 'fast-check';
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { bandedMeasures, type MeasureForm, type Numbers } from '../../src/assess/parts/banded.ts';
 import { bandOf, guessedBand, propagate } from '../../src/assess/propagate.ts';
 
 const unit = fc.double({ min: 0.001, max: 0.3, noNaN: true });
@@ -49,4 +50,37 @@ it('guesses a temperature by its rise above the air', () => {
   expect(low).toBeCloseTo(313.15, 9);
   expect(high).toBeCloseTo(373.15, 9);
   expect(guessedBand(10)).toEqual([5, 15]);
+});
+
+describe('an open end is told in words', () => {
+  const form = (id: string, quantity: 'temperature' | 'time'): MeasureForm => ({
+    id,
+    label: id,
+    sheet: 'heat',
+    quantity,
+    better: 'less',
+    how: 'By balance.',
+    source: 'none',
+  });
+  const forms = [form('winding', 'temperature'), form('time-to-limit', 'time')];
+  const nominal = { winding: 343.15, 'time-to-limit': 40 };
+  const measured = (raised: Numbers) =>
+    bandedMeasures(forms, nominal, [{ input: 'drag', trust: 'inferred', raised }], (state) => state, 283.15);
+
+  it('of a winding that runs away, and of a motor never too hot', () => {
+    const [winding, time] = measured({ winding: Number.NaN, 'time-to-limit': Number.POSITIVE_INFINITY });
+    expect(winding?.open).toBe('never settles');
+    expect(winding?.band[0]).toBeGreaterThan(283.15);
+    expect(winding?.how).toContain('“drag”');
+    expect(time?.open).toBe('never too hot');
+  });
+
+  it('of what cannot be flown then', () => {
+    expect(measured({}).map(({ open }) => open)).toEqual(['cannot be flown', 'cannot be flown']);
+  });
+
+  it('and not where there is none', () => {
+    for (const measure of measured({ winding: 350, 'time-to-limit': 30 }))
+      expect(measure.open).toBeUndefined();
+  });
 });

@@ -1,5 +1,5 @@
 import { openMeasure } from '../openEnd.ts';
-import { propagate, type Uncertainty } from '../propagate.ts';
+import { guessedBand, propagate, type Uncertainty } from '../propagate.ts';
 import type { Measure } from '../types.ts';
 
 /** All of a measure but its number. */
@@ -11,15 +11,19 @@ export type Numbers = Readonly<Record<string, number | undefined>>;
 /**
  * Measures with bands by `propagate`, in the order of the forms. A form without a number is left out. Where one raised input
  * leaves no solution the value stands with a band that is a guess, and says so.
+ *
+ * @param evaluate what is not a number or without end never settles, never ends; what could not be flown is left out
+ * @param air temperature that guesses of temperatures are told from [K]
  */
 export function bandedMeasures<State>(
   forms: readonly MeasureForm[],
   nominal: Numbers,
   states: readonly Uncertainty<State>[],
   evaluate: (state: State) => Numbers,
+  air = 0,
 ): readonly Measure[] {
   const known = definite(nominal);
-  const { banded, unbanded, lost } = propagate(known, states, (state) => definite(evaluate(state)));
+  const { banded, unbanded, lost } = propagate(known, states, evaluate);
   return forms.flatMap((form): readonly Measure[] => {
     const found = banded[form.id];
     if (found !== undefined) {
@@ -30,13 +34,12 @@ export function bandedMeasures<State>(
     }
     const value = known[form.id];
     if (value === undefined || !unbanded.includes(form.id)) return [];
-    const half = 0.5 * Math.abs(value);
     return [
       {
         ...form,
         value,
-        band: [value - half, value + half],
-        ...openMeasure(form, lost[form.id]),
+        band: guessedBand(value, form.quantity === 'temperature' ? air : 0),
+        ...openMeasure(form, lost[form.id], lost[form.id]?.value !== undefined),
         leansOn: [],
       },
     ];

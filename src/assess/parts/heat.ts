@@ -45,6 +45,7 @@ export const wiringHeat: AssessPart = {
         known('resistance of the capacitors', { capacitorResistance: 1.5 }),
       ],
       (state) => wiringFigures(craft, flight, state),
+      flight.model.airTemperature,
     );
     return { measures, findings: wiringFindings(figures) };
   },

@@ -32,6 +32,7 @@ export const levelFlight: AssessPart = {
           ? raisedFigures(nominal, raised.value, state.levers, onlyElectrical(state), state.wind)
           : {};
       },
+      flight.model.airTemperature,
     );
     return {
       measures,
