@@ -16,9 +16,11 @@ export interface TipBody {
 
 /** An arm fixed at its root, in its own axes: x to the motor, y across, z down. */
 export interface ArmBeam {
+  /** Root to motor axis [m]. */
   readonly length: number;
   /** Half a list is fine: width at stations, `at` 0 to 1 [m]. */
   readonly outline: readonly { readonly at: number; readonly width: number }[];
+  /** [m] */
   readonly thickness: number;
   readonly moduli: PlateModuli;
   /** [kg/m3] */

@@ -23,8 +23,11 @@ export interface Grip {
 
 /** One arm alone, root to motor axis; axes along the arm, across to the right, and up. */
 export interface ArmQuestion {
+  /** [m] */
   readonly length: number;
+  /** Width [m] at places from 0 at the root to 1 at the motor's axis. */
   readonly outline: readonly { readonly at: number; readonly width: number }[];
+  /** [m] */
   readonly thickness: number;
   readonly moduli: PlateModuli;
   /** [kg/m3] */

@@ -37,8 +37,10 @@ export interface HubStructure {
 
 /** The frame reduced to its interfaces and each arm's own modes (Craig and Bampton 1968). */
 export interface FrameModel {
+  /** Coordinates in all: the interfaces' first [m, rad], then the arms' modal ones. */
   readonly size: number;
   readonly interfaceSize: number;
+  /** size x size, row by row; of the interfaces in SI, modes mass-normalised. */
   readonly stiffness: Float64Array;
   readonly mass: Float64Array;
   readonly arms: readonly ReducedArm[];
@@ -121,9 +123,11 @@ export function frameModel(
 
 /** An arm held at its root: its modes, rigid mass about the root and their coupling. */
 export interface HeldArm {
+  /** Angular frequencies squared [rad2/s2], rising. */
   readonly eigenvalues: Float64Array;
+  /** Tip motion of each mode, mass-normalised, six a mode. */
   readonly tipShapes: Float64Array;
-  /** 6 x 6 */
+  /** 6 x 6: mass [kg], its moments [kg m] and inertia [kg m2] about the root. */
   readonly rigidMass: Float64Array;
   /** modes x 6 */
   readonly coupling: Float64Array;
@@ -282,7 +286,7 @@ function dot(a: Float64Array, fromA: number, b: Float64Array, fromB: number, cou
   return sum;
 }
 
-/** All modes of the free frame, its six rigid ones first: angular frequencies squared, vectors mass-normalised. */
+/** All modes of the free frame, its six rigid ones first: angular frequencies squared [rad2/s2], vectors mass-normalised. */
 export interface FreeModes {
   readonly model: FrameModel;
   readonly values: Float64Array;

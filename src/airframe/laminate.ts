@@ -126,7 +126,8 @@ export function laminateStrain(
     : solved(strain);
 }
 
-/** Moduli of the whole laminate as a plate: in its plane, and in bending where they differ. */
+/** Moduli of the whole laminate as a plate: in its plane, and in bending where they differ [Pa]; nuxy is Poisson's
+ * ratio. */
 export interface LaminateModuli {
   readonly Ex: number;
   readonly Ey: number;

@@ -5,6 +5,7 @@ import type { Spin } from './types.ts';
 
 /** A frame ready to be shaken: all its modes, the rigid ones too, with their damping. */
 export interface ShakeModel {
+  /** [rad/s], rising; 0 for the rigid ones. */
   readonly angularFrequencies: Float64Array;
   /** Damping ratio of every elastic mode, of critical. */
   readonly damping: number;
@@ -159,11 +160,13 @@ export const imbalanceForce = (imbalance: number, angularSpeed: number): number 
 
 /** Where a rotor order meets a mode in a Campbell diagram. */
 export interface Crossing {
+  /** Index among the frequencies asked about. */
   readonly mode: number;
+  /** Shakes in one turn of the rotor. */
   readonly order: number;
   /** [rad/s] */
   readonly angularSpeed: number;
-  /** Speeds within the half width of resonance of it. */
+  /** Speeds within the half width of resonance of it [rad/s]. */
   readonly avoid: readonly [number, number];
 }
 

@@ -5,6 +5,7 @@ import type { Chemistry, PackModel } from './types.ts';
 /** What a pack's label says. */
 export interface PackNameplate {
   readonly chemistry: Chemistry;
+  /** Cells in series, and rows of them side by side, 1 or more. */
   readonly series: number;
   readonly parallel: number;
   /** Of the whole pack [C]. */
@@ -15,6 +16,7 @@ export interface PackNameplate {
   readonly mass?: number;
   /** Measured resistance of the whole pack [ohm], warm. */
   readonly resistance?: Trusted;
+  /** Charges behind it; a new one when absent. */
   readonly cycles?: number;
 }
 

@@ -19,6 +19,7 @@ export interface Branch {
   readonly thrustScale: number;
   /** The ring's part of `thrustScale`, 1 when open. */
   readonly guardScale: number;
+  /** Of the reader's torque, and of its forces in the disc. */
   readonly torqueScale: number;
   readonly inPlaneScale: number;
   /** Net over gross thrust. */
@@ -59,6 +60,7 @@ export interface Circuit {
   /** Indices, every branch after the one that blows on it. */
   readonly order: readonly number[];
   readonly pack: PackModel;
+  /** [K] */
   readonly packTemperature: number;
   /** Main wire and connector [ohm]. */
   readonly mainResistance: number;

@@ -113,7 +113,7 @@ export interface CrashLog {
   readonly flights: number;
   /** Number of each flight that ended in a crash, 1 to `flights`, rising. */
   readonly crashedOn: readonly number[];
-  /** Money spent on repairs and shipping, where noted. */
+  /** Spent on repairs and shipping, where noted [money of the brief]. */
   readonly money?: number;
   /** Parts broken by part id, where noted. */
   readonly broken?: Readonly<Record<string, number>>;
@@ -126,6 +126,7 @@ export interface CostLine {
   readonly id: string;
   readonly what: string;
   readonly group: CostGroup;
+  /** Pieces to buy, 1 or more. */
   readonly count: number;
   /** [money of the brief] */
   readonly unitPrice: number;

@@ -3,9 +3,11 @@
  * `i * (width + 1) + (j - i + width)`.
  */
 export interface Banded {
+  /** Rows. */
   readonly size: number;
   /** Half bandwidth: diagonals below the main one. */
   readonly width: number;
+  /** size x (width + 1) */
   readonly values: Float64Array;
 }
 

@@ -1,7 +1,8 @@
 /** A corner of a polygon in its plane; a polygon is its corners in order, either way round, unclosed. */
 export type Corner = readonly [x: number, y: number];
 
-/** Area, centroid and second moments about the plane's origin (Green's theorem); orientation-free. */
+/** Area, centroid and second moments about the plane's origin (Green's theorem); orientation-free. In the corners' unit to the power of
+ * two, one and four. */
 export interface PolygonMoments {
   readonly area: number;
   readonly centroid: Corner;

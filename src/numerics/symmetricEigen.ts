@@ -1,5 +1,6 @@
 import { noSolution, type Outcome, solved } from './outcome.ts';
 
+/** Eigenvalues, in the units of the matrix, and orthonormal eigenvectors. */
 export interface EigenPairs {
   /** Rising. */
   readonly values: Float64Array;

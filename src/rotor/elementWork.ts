@@ -9,8 +9,10 @@ import type { Blade } from './types.ts';
  * kernel (`elements.ts`).
  */
 export interface ElementWork {
+  /** Blade elements. */
   readonly count: number;
   readonly tables: SectionTables;
+  /** Tip radius [m], blades, hub radius [m], factor on profile drag. */
   readonly R: number;
   readonly B: number;
   readonly hub: number;
@@ -23,7 +25,10 @@ export interface ElementWork {
   readonly sigma4: Float64Array;
   readonly tipGap: Float64Array;
   readonly rootGap: Float64Array;
-  /** Set for each condition. */
+  /**
+   * Set for each condition: row of the section tables and share of the next, factor on profile drag, Prandtl-Glauert
+   * factor less 1, angle without lift [rad], delay of stall by turning, Reynolds and Mach number.
+   */
   readonly row: Int32Array;
   readonly rowShare: Float64Array;
   readonly dragMore: Float64Array;
@@ -33,7 +38,10 @@ export interface ElementWork {
   readonly delayDrag: Float64Array;
   readonly reynolds: Float64Array;
   readonly mach: Float64Array;
-  /** Answers. */
+  /**
+   * Answers: inflow angle [rad], section coefficients, Prandtl's loss, speed of the air [m/s], thrust [N/m] and torque
+   * [N m/m] of all blades over the radius.
+   */
   readonly phi: Float64Array;
   readonly cl: Float64Array;
   readonly cd: Float64Array;

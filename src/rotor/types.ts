@@ -82,9 +82,9 @@ export interface RotorState {
   /** V / (n D). */
   readonly advanceRatio: number;
   readonly regime: FlowRegime;
-  /** Of the tip, helical. */
+  /** Mach number of the tip along its helix. */
   readonly tipMach: number;
-  /** At 0.75 R, on the chord. */
+  /** Reynolds number at 0.75 R, on the chord. */
   readonly reynolds75: number;
   readonly stations: RotorStations;
 }

@@ -35,6 +35,7 @@ export interface Camera {
 export interface SweptDisc {
   readonly kind: 'sweptDisc';
   readonly id: string;
+  /** [m] */
   readonly centre: Vector3;
   /** Shaft direction, any length > 0. */
   readonly axis: Vector3;
@@ -71,6 +72,7 @@ export interface Bar {
 export interface Box {
   readonly kind: 'box';
   readonly id: string;
+  /** [m] */
   readonly centre: Vector3;
   /** Edge lengths along its own x, y, z [m]. */
   readonly size: Vector3;
@@ -93,7 +95,9 @@ export interface Plate {
 export interface Ring {
   readonly kind: 'ring';
   readonly id: string;
+  /** [m] */
   readonly centre: Vector3;
+  /** Any length > 0. */
   readonly axis: Vector3;
   /** Inner and outer radius [m]. */
   readonly innerRadius: number;
@@ -106,15 +110,19 @@ export interface Ring {
 export interface Rod {
   readonly kind: 'rod';
   readonly id: string;
+  /** Middles of its ends [m]. */
   readonly from: Vector3;
   readonly to: Vector3;
+  /** [m] */
   readonly radius: number;
 }
 
 export interface Ball {
   readonly kind: 'ball';
   readonly id: string;
+  /** [m] */
   readonly centre: Vector3;
+  /** [m] */
   readonly radius: number;
 }
 
@@ -142,9 +150,11 @@ export interface OccluderCover {
   readonly touched: number;
 }
 
+/** How much of the picture is covered, cell by cell. */
 export interface CoverMap {
   readonly columns: number;
   readonly rows: number;
+  /** 0 clear to 1 covered, row by row from the top left. */
   readonly opacity: Float32Array;
 }
 

@@ -126,12 +126,14 @@ export const plainGains: FlightGains = {
 
 /** Histories at even steps, one entry a sample. */
 export interface Traces {
+  /** [s] */
   readonly time: Float64Array;
-  /** x, y, z in the world. */
+  /** x, y, z in the world [m], and their rates [m/s]. */
   readonly place: readonly [Float64Array, Float64Array, Float64Array];
   readonly velocity: readonly [Float64Array, Float64Array, Float64Array];
   /** Roll, pitch, yaw [rad]. */
   readonly attitude: readonly [Float64Array, Float64Array, Float64Array];
+  /** About the craft's axes [rad/s]. */
   readonly rates: readonly [Float64Array, Float64Array, Float64Array];
   /** Of each rotor [rad/s]. */
   readonly rotorSpeed: readonly Float64Array[];

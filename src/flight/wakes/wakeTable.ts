@@ -4,6 +4,7 @@ import { skewedTube } from './skewedTube.ts';
 
 /** What every rotor's wake does to every other, over its skew. */
 export interface WakeTable {
+  /** Rotors. */
   readonly count: number;
   /** Mean axial velocity over the disc of rotor i by induced speed of rotor j, at [(skew x count + i) x count + j]. */
   readonly influence: Float64Array;
