@@ -11,6 +11,7 @@ import { searcherOf } from '../src/choose/shortlist/searcher.ts';
 import { SEATS, sizeOfSpace, spaceOf } from '../src/choose/shortlist/space.ts';
 import { startState } from '../src/choose/shortlist/state.ts';
 import { usualSoftWants } from '../src/choose/shortlist/usualScales.ts';
+import { RISK_COST } from '../src/choose/standing.ts';
 import { sectionTables } from '../src/rotor/sections.ts';
 
 /**
@@ -38,7 +39,7 @@ for (const [folder, name] of names) {
     const template = read.value.build;
     const space = spaceOf(template, shelf, seats);
     const wants = usualSoftWants(brief.value);
-    const question = { template, space, wants, limits: [], riskCost: 0.04, top: 10, front: [] };
+    const question = { template, space, wants, limits: [], riskCost: RISK_COST, top: 10, front: [] };
     const context = { brief: brief.value, shelf, sections };
     const began = seconds();
     const prepared = prepareSearch(question, context);
@@ -58,10 +59,13 @@ for (const [folder, name] of names) {
     const size = sizeOfSpace(space);
     const each = (ended - began) / size;
     const one = assessOne(state.top.map(({ choice }) => choice));
+    const excluded = Object.values(state.counts.excluded).reduce((sum, count) => sum + count, 0);
+    const left = `${excluded.toLocaleString('en-GB')} taken out for sure, ${state.counts.bounded.toLocaleString('en-GB')} by bounds`;
+    const memory = Math.round(process.resourceUsage().maxRSS / 1024);
     console.log(
       `${folder.padEnd(16)} ${size.toLocaleString('en-GB').padStart(13)} combinations, ${(ended - began).toFixed(1)} s of one core (maps and tables ${(mapped - began).toFixed(1)} s): ` +
         `${Math.round(1 / each).toLocaleString('en-GB')}/s; ${state.counts.evaluated.toLocaleString('en-GB')} evaluated, ` +
-        `${(100 * (1 - state.counts.evaluated / size)).toFixed(3)} % without; assess() ${(1000 * one).toFixed(1)} ms, so ${Math.round(one / each).toLocaleString('en-GB')} x`,
+        `${(100 * (1 - state.counts.evaluated / size)).toFixed(3)} % without; assess() ${(1000 * one).toFixed(1)} ms, so ${Math.round(one / each).toLocaleString('en-GB')} x; ${left}; at most ${memory} MB held so far`,
     );
 
     function assessOne(choices: (typeof state.top)[number]['choice'][]): number {

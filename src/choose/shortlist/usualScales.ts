@@ -34,11 +34,9 @@ export function usualScale(measure: string, brief: Brief): Scale | undefined {
     case 'hover-endurance':
       return ramp(1.5 * short, 2 * long);
     case 'thrust-to-weight':
-      return windowOf(thrustToWeightWindow(brief.purpose));
-    case 'thrust-to-weight-at-reserve': {
-      const { low, high } = thrustToWeightWindow(brief.purpose);
-      return ramp(0.5 * low, high);
-    }
+    case 'thrust-to-weight-at-reserve':
+      // What is more than enough costs money and minutes, which are wanted by themselves; too twitchy is the throttle's to tell.
+      return enough(thrustToWeightWindow(brief.purpose).low);
     case 'hover-throttle':
       return windowOf(hoverThrottleWindowOf(brief.purpose));
     case 'pack-share':
@@ -56,6 +54,7 @@ export function usualScale(measure: string, brief: Brief): Scale | undefined {
 }
 
 const ramp = (worst: number, best: number): Scale => ({ kind: 'ramp', worst, best });
+const enough = (low: number): Scale => ramp(0.5 * low, low);
 const windowOf = ({ low, high }: { readonly low: number; readonly high: number }): Scale => ({
   kind: 'window',
   low,
