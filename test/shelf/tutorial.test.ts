@@ -5,9 +5,13 @@ import { quadwright } from '../cli/fakeIo.ts';
 /** The tutorial's own commands, run as written. A newcomer who types them must meet what it says. */
 
 const page = readFileSync('docs/tutorial.md', 'utf8');
-const commands = [...page.matchAll(/```sh\n([\s\S]*?)```/g)]
-  .flatMap(([, block]) => (block ?? '').trim().split('\n'))
-  .filter((line) => line.startsWith('./bin/quadwright'));
+const commandsIn = (text: string): readonly string[] =>
+  [...text.matchAll(/```(?:sh)?\n([\s\S]*?)```/g)]
+    .flatMap(([, block]) => (block ?? '').trim().split('\n'))
+    .filter((line) => line.startsWith('./bin/quadwright'));
+const commands = commandsIn(page);
+/** But the one whose files a shell finds, which the tutorial has name by name. */
+const first = commandsIn(readFileSync('README.md', 'utf8')).filter((line) => !line.includes('*'));
 
 const wordsOf = (line: string) =>
   (line.match(/"[^"]*"|\S+/g) ?? []).slice(1).map((word) => word.replaceAll('"', ''));
@@ -52,5 +56,18 @@ describe('docs/tutorial.md', () => {
     const links = [...page.matchAll(/\]\(([^)]+)\)/g)].map(([, link]) => `docs/${link}`);
     const named = [...page.matchAll(/`(demo\/[^`]+)`/g)].map(([, name]) => name ?? '');
     for (const path of [...links, ...named]) expect(existsSync(path), path).toBe(true);
+  });
+});
+
+describe("README.md's first session", () => {
+  it.each(first)('%s', async (line) => {
+    const { code, out, error } = await quadwright(wordsOf(line), {}, new Map());
+    expect(error).toBe('');
+    expect(out.length).toBeGreaterThan(20);
+    expect(code).toBe(0);
+  });
+
+  it('is there', () => {
+    expect(first.length).toBeGreaterThanOrEqual(4);
   });
 });
