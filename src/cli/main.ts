@@ -5,12 +5,12 @@ import { unpackShelf } from '../build/read/packedShelf.ts';
 import { exitCode, type Io } from './io.ts';
 import { openPool } from './openPool.ts';
 import { runProgram } from './program.ts';
-import { readText } from './readText.ts';
+import { textReader } from './readText.ts';
 
 const readBeside = (name: string) => readFileSync(new URL(`./${name}`, import.meta.url), 'utf8');
 
 const io: Io = {
-  readText,
+  readText: textReader(),
   shippedShelf: () => unpackShelf(readBeside('shelf.json')),
   shippedRotors: () => unpackRotors(readBeside('rotors.json')),
   writeOut: (text) => process.stdout.write(text),

@@ -5,8 +5,20 @@ import { BadInput } from './io.ts';
 const LARGEST_FILE = 5_000_000;
 const CHUNK = 65_536;
 
-/** Text of a file, or of what comes through the pipe for `-`; BadInput in words where it cannot be read. */
-export function readText(path: string): string {
+/**
+ * A reader of files, and of what comes through the pipe for `-`, however often it is asked for that. Throws BadInput
+ * in words where a file cannot be read.
+ */
+export function textReader(): (path: string) => string {
+  let piped: string | undefined;
+  return (path) => {
+    if (path !== '-') return readText(path);
+    piped ??= readText(path);
+    return piped;
+  };
+}
+
+function readText(path: string): string {
   const piped = path === '-';
   const name = piped ? 'standard input' : path;
   try {

@@ -28,6 +28,11 @@ describe.skipIf(!built)('the built command line', () => {
     const { status, stdout } = spawnSync('./bin/quadwright', ['assess', '-'], { encoding: 'utf8', input });
     expect(status).toBe(0);
     expect(stdout).toContain('thrust to weight');
+    // A verb may read it twice: `compare` looks for a brief among its files first.
+    const words = ['compare', '-', `${demo}/tystie.yaml`];
+    const beside = spawnSync('./bin/quadwright', words, { encoding: 'utf8', input });
+    expect(beside.stderr).toBe('');
+    expect(beside.stdout).toContain('Turnstone');
     const endless = run('check', '/dev/zero');
     expect(endless.status).toBe(2);
     expect(endless.stderr).toContain('/dev/zero: at most 5000000 bytes are read');
