@@ -59,6 +59,8 @@ export interface AssessContext {
   readonly readyFlight?: Outcome<Flight>;
   /** For one who asks again and again for a build that is slid about: see `emptyMemory`. */
   readonly memory?: QuickMemory;
+  /** What `airframeOf` an answer before was, to stand as it was: for whoever asks for it anew a moment later. */
+  readonly airframe?: readonly Measure[];
   /** Results of the parts where they have been run one by one already, in their order; then none is run. */
   readonly parts?: readonly PartResult[];
 }
@@ -106,7 +108,9 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     ...moneyMeasures(money),
     ...chargingMeasures(craft, brief, context.shelf),
     ...parts.flatMap((part) => part.measures),
-    ...(full || context.tier === 'hover' ? [] : quickMeasures(craft, brief, context.memory)),
+    ...(full || context.tier === 'hover'
+      ? []
+      : (context.airframe ?? quickMeasures(craft, brief, context.memory))),
   ];
   const fit = fitLines({
     craft,
@@ -137,6 +141,10 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     ...(full ? { data: gathered(parts) } : {}),
   };
 }
+
+/** What the quick tier adds to the hover tier. */
+export const airframeOf = ({ measures }: Assessment): readonly Measure[] =>
+  measures.filter(({ sheet }) => sheet === 'picture' || sheet === 'shake' || sheet === 'knocks');
 
 /** Of the airframe what is quick enough for a slider. */
 function quickMeasures(craft: Craft, brief: Brief, memory?: QuickMemory): readonly Measure[] {

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import type { Manner } from '../report/sayFigure.ts';
 import { sayInWords } from '../report/sayFigure.ts';
 import { Picker } from './schedule/Picker.tsx';
@@ -10,13 +10,9 @@ import { SHEETS } from './state/sheetNames.ts';
 
 /** What the sheet is of, at its foot: build, brief, site, scale, state. */
 export function TitleBlock({ pen, manner }: { readonly pen: number; readonly manner: Manner }) {
-  const waiting = useAnswers((answers) => answers.waiting.length > 0);
-  const keeping = useAnswers((answers) => answers.keeping);
-  const { builds, came, open, brief } = useDesk();
-  const behind = useAnswers((answers) => answers.behind[open]);
+  const { builds, open, brief } = useDesk();
   const sheet = usePlace((place) => place.sheet);
   const build = builds[open];
-  const changed = build !== came[open];
   const site = brief?.site;
   const choices = Object.entries(builds).map(([id, each]) => ({ id, name: each.name }));
   return (
@@ -44,13 +40,7 @@ export function TitleBlock({ pen, manner }: { readonly pen: number; readonly man
         <strong>{pen > 0 && sheet !== 'brief' ? `1 : ${sayScale(pen)}` : ''}</strong>
       </Cell>
       <Cell name="state">
-        <strong aria-live="polite">{waiting ? 'computing' : changed ? 'changed' : 'as it came'}</strong>
-        <small className="title-name">{doing(behind?.[0], keeping)}</small>
-        {changed && sheet !== 'choice' && (
-          <button type="button" className="plain-button small" onClick={asItCame}>
-            take changes back
-          </button>
-        )}
+        <State />
       </Cell>
       <div className="title-cell maker">
         <span className="title-name">
@@ -63,6 +53,42 @@ export function TitleBlock({ pen, manner }: { readonly pen: number; readonly man
       </p>
     </footer>
   );
+}
+
+/** How the open build stands, and what is being done about it. */
+function State() {
+  const computing = useLong(useAnswers((answers) => answers.waiting.length > 0));
+  const keeping = useAnswers((answers) => answers.keeping);
+  const open = useDesk((desk) => desk.open);
+  const behind = useAnswers((answers) => answers.behind[open]?.[0]);
+  const changed = useDesk(({ builds, came, open }) => builds[open] !== came[open]);
+  const sheet = usePlace((place) => place.sheet);
+  return (
+    <>
+      <strong aria-live="polite">{computing ? 'computing' : changed ? 'changed' : 'as it came'}</strong>
+      <small className="title-name">{doing(behind, keeping)}</small>
+      {changed && sheet !== 'choice' && (
+        <button type="button" className="plain-button small" onClick={asItCame}>
+          take changes back
+        </button>
+      )}
+    </>
+  );
+}
+
+/** From here on a wait is told [ms]; a shorter one would only flicker, and be read out at every step of a slider. */
+const LONG = 300;
+
+function useLong(waiting: boolean): boolean {
+  const [long, setLong] = useState(false);
+  useEffect(() => {
+    const timer = waiting ? setTimeout(() => setLong(true), LONG) : undefined;
+    return () => {
+      clearTimeout(timer);
+      setLong(false);
+    };
+  }, [waiting]);
+  return waiting && long;
 }
 
 /** What goes on behind the sheet: the part being worked out, else whether the browser has it all. */

@@ -3,6 +3,8 @@ import { usualSoftWants } from '../../src/choose/shortlist/usualScales.ts';
 import { candidateOf, orderOf } from '../../src/choose/standing.ts';
 import { flips, HEAVIEST } from '../../src/web/choice/flips.ts';
 import { openDesk } from '../../src/web/worker/openDesk.ts';
+import { patched } from '../../src/web/worker/patch.ts';
+import type { BuildView } from '../../src/web/worker/protocol.ts';
 
 const desk = openDesk();
 const { brief, builds, shelf } = await desk.open();
@@ -65,6 +67,43 @@ describe('the desk', () => {
     const view = await desk.assess({ ...first, motors: { ...first.motors, part: 'no-such-motor' } }, brief);
     expect(view.ok).toBe(false);
     if (!view.ok) expect(view.reasons.join(' ')).toContain('no-such-motor');
+  });
+});
+
+describe('following a build that is slid', () => {
+  const { build } = builds[0]!;
+  const slidTo = (offset: number) => ({ ...build, pack: { ...build.pack, offset } });
+  const valuesOn = (view: BuildView, sheet: string) =>
+    view.ok ? view.assessment.measures.filter((measure) => measure.sheet === sheet) : [];
+
+  it('leaves the airframe as it was while it is slid, and tells all of it when asked to', async () => {
+    const own = openDesk();
+    const ask = { id: 'one', brief };
+    const first = await own.follow({ ...ask, build: slidTo(0) });
+    const start = patched(undefined, first.patch) as BuildView;
+    expect(start).toEqual(await own.assess(slidTo(0), brief));
+
+    const moved = await own.follow({ ...ask, build: slidTo(0.02), since: first.number, slid: true });
+    expect(moved.since).toBe(first.number);
+    const sliding = patched(start, moved.patch) as BuildView;
+    const whole = await own.assess(slidTo(0.02), brief);
+    for (const sheet of ['airframe', 'lift', 'heat', 'flight', 'money'])
+      expect(valuesOn(sliding, sheet), sheet).toEqual(valuesOn(whole, sheet));
+    expect(valuesOn(sliding, 'knocks')).toEqual(valuesOn(start, 'knocks'));
+    expect(valuesOn(sliding, 'knocks')).not.toEqual(valuesOn(whole, 'knocks'));
+
+    const rest = await own.follow({ ...ask, build: slidTo(0.02), since: moved.number });
+    expect(patched(sliding, rest.patch)).toEqual(whole);
+  });
+
+  it('tells the whole answer to a page that has another one, or none', async () => {
+    const own = openDesk();
+    const whole = await own.assess(build, brief);
+    for (const since of [undefined, 7]) {
+      const told = await own.follow({ id: 'one', build, brief, slid: true, ...(since ? { since } : {}) });
+      expect(told.since).toBeUndefined();
+      expect(patched(undefined, told.patch)).toEqual(whole);
+    }
   });
 });
 

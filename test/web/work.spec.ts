@@ -80,6 +80,23 @@ describe('trying a remedy', () => {
   });
 });
 
+describe('a remedy tried after a slide', () => {
+  it('is held against the build as it now stands: what the slide itself has changed is not told again', async () => {
+    const page = await visit('fit');
+    await choose(page, 'build', /Bonxie/);
+    await page.getByRole('slider', { name: /forward/ }).focus();
+    for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
+    await atRest(page);
+    await page
+      .getByRole('button', { name: /try it: motor screws/ })
+      .first()
+      .click();
+    const shown = page.locator('.try-shown');
+    await shown.getByText('mended').first().waitFor();
+    expect(await steady(page, () => shown.textContent())).not.toMatch(/mode, arms|half break|light the/);
+  });
+});
+
 describe('dragging in the plan', () => {
   it('moves a motor, the trim follows, and undo is one step', async () => {
     const page = await visit('airframe');

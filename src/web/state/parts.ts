@@ -20,8 +20,10 @@ const REST = 200;
 /**
  * Works the full assessment out part by part, the open build first, and stops between two parts when
  * the build has changed: then what was begun is dropped and begun anew.
+ *
+ * @param fillIn has the quick answers completed that were left short while builds were slid
  */
-export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
+export function startParts(worker: Remote<Desk>, list: Opened['parts'], fillIn: () => Promise<void>): void {
   const done = new Map<string, Done>();
   let busy = false;
   let touched = 0;
@@ -48,18 +50,18 @@ export function startParts(worker: Remote<Desk>, list: Opened['parts']): void {
   async function work(): Promise<void> {
     if (busy) return;
     busy = true;
-    await rest();
-    for (let job = next(); job !== undefined; job = next()) {
+    for (;;) {
+      await rest();
+      await fillIn();
+      const job = next();
+      if (job === undefined) break;
       const { id, build, brief, part } = job;
       const result = await worker.part(build, brief, part).catch((error: unknown): PartResult => {
         console.error(error);
         return { measures: [], findings: [] };
       });
       const now = useDesk.getState();
-      if (now.builds[id] !== build || now.brief !== brief) {
-        await rest();
-        continue;
-      }
+      if (now.builds[id] !== build || now.brief !== brief) continue;
       done.set(key(id, part), { build, brief });
       const last = list.every(({ id: each }) => {
         const had = done.get(key(id, each));

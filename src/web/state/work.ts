@@ -8,7 +8,7 @@ import { latestWins } from '../worker/latestWins.ts';
 import { patched } from '../worker/patch.ts';
 import type { BuildView, Desk } from '../worker/protocol.ts';
 import { useAnswers } from './answers.ts';
-import { addBuild, layOut, openBuild, rethink, useDesk } from './desk.ts';
+import { addBuild, type DeskState, layOut, openBuild, rethink, useDesk } from './desk.ts';
 import { extraWorker } from './extraWorker.ts';
 import { joined } from './joined.ts';
 import { fetchKept, startKeeping } from './keep.ts';
@@ -17,6 +17,7 @@ import { startParts } from './parts.ts';
 import { turnTo, usePlace } from './place.ts';
 import { sameKept } from './sameKept.ts';
 import { rememberShelf, stepShelf } from './shelfHistory.ts';
+import { isSlid } from './slid.ts';
 import { useSnapshots } from './snapshots.ts';
 
 /** The worker that answers at once, and the one that works the full assessment out. */
@@ -41,20 +42,57 @@ interface Question {
   readonly id: string;
   readonly build: Build;
   readonly brief: Brief;
+  readonly slid?: boolean;
+}
+
+/** Builds whose last answer left the airframe as it was while they were slid. */
+const slidOnly = new Set<string>();
+
+/** Fills in what was left while builds were slid, once they rest. */
+async function fillIn(quick: Remote<Desk>): Promise<void> {
+  for (const id of slidOnly) {
+    const { builds, brief } = useDesk.getState();
+    const build = builds[id];
+    slidOnly.delete(id);
+    if (build === undefined || brief === undefined) continue;
+    const [answer] = await Promise.allSettled([followed(quick, { id, build, brief })]);
+    const now = useDesk.getState();
+    // Slid on meanwhile: that answer is on its way.
+    if (now.builds[id] === build && now.brief === brief)
+      receive(id, answer, useAnswers.getState().waiting.includes(id));
+  }
+}
+
+/**
+ * Whether a build is slid so that the full assessment's word on its airframe, once it is there, stands until it is
+ * worked out anew: then a quick one of the same would be seen by nobody.
+ */
+function isSliding(id: string, now: DeskState, past: DeskState): boolean {
+  const { parts, partCount } = useAnswers.getState();
+  const known = Object.keys(parts[id] ?? {}).length;
+  return (
+    known > 0 && known === partCount && now.brief === past.brief && isSlid(past.builds[id], now.builds[id])
+  );
 }
 
 /** The last answer about each build as the worker told it. */
 const answers = new Map<string, { readonly number: number; readonly view: BuildView }>();
 
 /** As `assessNow`, of a build on the desk: only what has changed since its last answer comes across. */
-async function followed(quick: Remote<Desk>, { id, build, brief }: Question): Promise<BuildView> {
+async function followed(
+  quick: Remote<Desk>,
+  { id, build, brief, slid = false }: Question,
+): Promise<BuildView> {
   const had = answers.get(id);
   const { number, since, patch } = await quick.follow({
     id,
     build,
     brief,
+    slid,
     ...(had === undefined ? {} : { since: had.number }),
   });
+  if (slid) slidOnly.add(id);
+  else slidOnly.delete(id);
   // The worker's own words: a patch on the very answer it has told, or on nothing.
   const view = patched(since === undefined ? undefined : had?.view, patch) as BuildView;
   answers.set(id, { number, view });
@@ -86,10 +124,11 @@ export async function startWork(): Promise<void> {
       for (const [id, build] of Object.entries(now.builds)) {
         if (build === past.builds[id] && now.brief === past.brief) continue;
         useAnswers.setState(({ waiting }) => ({ waiting: [...waiting.filter((other) => other !== id), id] }));
-        ask(id, { id, build, brief: now.brief }, id === now.open ? 'first' : 'last');
+        const slid = isSliding(id, now, past);
+        ask(id, { id, build, brief: now.brief, slid }, id === now.open ? 'first' : 'last');
       }
     });
-    startParts(made.full, parts);
+    startParts(made.full, parts, () => fillIn(made.quick));
     layOut(builds, brief, kept ?? {});
     const laid = useDesk.getState();
     await takeLink(made.quick);
@@ -172,12 +211,15 @@ function openLeader(): void {
   if (leader !== undefined) openBuild(leader);
 }
 
+/** As deep as `joined` makes lists and records anew: of the answer, of the assessment, of its lists. */
+const JOINED = 3;
+
 function receive(id: string, answer: PromiseSettledResult<BuildView>, stillWaiting: boolean): void {
   const view: BuildView =
     answer.status === 'fulfilled' ? answer.value : { ok: false, reasons: [inWords(answer.reason)] };
   useAnswers.setState(({ views, quick, parts, waiting }) => ({
     quick: { ...quick, [id]: view },
-    views: { ...views, [id]: sameKept(views[id], joined(view, parts[id])) },
+    views: { ...views, [id]: sameKept(views[id], joined(view, parts[id]), JOINED) },
     waiting: stillWaiting ? waiting : waiting.filter((other) => other !== id),
   }));
   if (useAnswers.getState().waiting.length === 0) openLeader();

@@ -1,4 +1,5 @@
 import { expose, wrap } from 'comlink';
+import { airframeOf } from '../../assess/assess.ts';
 import { assessParts } from '../../assess/parts/index.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import { drivesOf } from './drivesOf.ts';
@@ -77,10 +78,11 @@ export function openDesk(): Desk {
   const told = new Map<string, { readonly number: number; readonly view: BuildView }>();
   let number = 0;
 
-  function follow({ id, build, brief, since }: FollowAsk): FollowAnswer {
+  function follow({ id, build, brief, since, slid = false }: FollowAsk): FollowAnswer {
     const last = told.get(id);
     const known = last !== undefined && last.number === since ? last : undefined;
-    const view = workshop.view(build, brief);
+    const airframe = slid && known?.view.ok ? airframeOf(known.view.assessment) : undefined;
+    const view = workshop.view(build, brief, airframe);
     number += 1;
     told.set(id, { number, view });
     return {

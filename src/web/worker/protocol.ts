@@ -90,6 +90,8 @@ export interface FollowAsk {
   readonly brief: Brief;
   /** Number of the answer that the page has; absent when it has none. */
   readonly since?: number;
+  /** It is being slid: what the full assessment tells of the airframe anyway may stand as it was for a moment. */
+  readonly slid?: boolean;
 }
 
 /** The next answer, as a patch on the one it follows: on nothing where that is not the one asked for. */

@@ -48,7 +48,8 @@ export function openWorkshop(shelf: Shelf) {
     return prepared.ok;
   }
 
-  function view(build: Build, brief: Brief): BuildView {
+  /** @param airframe of an answer before, to stand as it was */
+  function view(build: Build, brief: Brief, airframe?: readonly Measure[]): BuildView {
     const found = resolved(build);
     if (!found.ok) {
       const reasons = found.errors.map(({ path, says, remedy }) => `${path}: ${says}. ${remedy}`);
@@ -58,7 +59,12 @@ export function openWorkshop(shelf: Shelf) {
     readyRotors(craft, brief);
     const context = { brief, shelf, sections, rotors };
     const flight = prepareFlight(craft, context);
-    const assessment = assessCraft(craft, { ...context, readyFlight: flight, memory });
+    const assessment = assessCraft(craft, {
+      ...context,
+      readyFlight: flight,
+      memory,
+      ...(airframe === undefined ? {} : { airframe }),
+    });
     const told = {
       ok: true as const,
       picture: pictureOfCraft(craft),
