@@ -2,8 +2,9 @@ import type { Hand, Shape } from './shapes.ts';
 
 /** Size of a chart's lettering [px]. */
 export const LETTER = 11;
-/** Of a letter in the mean, over its size. */
-const WIDE = 0.55;
+/** Of a letter in the mean, over its size; figures are set bold. */
+const WIDE = 0.48;
+const WIDE_BOLD = 0.55;
 
 /** On the paper [px], y down. */
 export interface Box {
@@ -40,7 +41,7 @@ export function placedNames(
   return names.flatMap(({ text, hand, places }) => {
     let best: { readonly place: NamePlace; readonly box: Box; readonly hides: number } | undefined;
     for (const place of places) {
-      const box = boxOf(text, place);
+      const box = boxOf(text, hand, place);
       const hides = boxes.reduce((sum, other) => sum + shared(box, other), off(box, paper));
       if (best === undefined || hides < best.hides) best = { place, box, hides };
       if (hides === 0) break;
@@ -52,8 +53,8 @@ export function placedNames(
 }
 
 /** What a text takes of the paper, about. */
-export function boxOf(text: string, { x, y, anchor }: NamePlace): Box {
-  const width = WIDE * LETTER * text.length;
+export function boxOf(text: string, hand: Hand, { x, y, anchor }: NamePlace): Box {
+  const width = (hand === 'figure' ? WIDE_BOLD : WIDE) * LETTER * text.length;
   const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
   return { left, top: y - 0.85 * LETTER, right: left + width, bottom: y + 0.25 * LETTER };
 }

@@ -50,11 +50,11 @@ describe('names on a chart', () => {
           asked.map(({ length, places }) => name('n'.repeat(length), ...places)),
           PAPER,
         );
-        const boxes = placed.map((shape) => boxOf(shape.text, shape));
+        const boxes = placed.map((shape) => boxOf(shape.text, shape.hand, shape));
         boxes.forEach((box, i) => {
           const before = boxes.slice(0, i);
           const free = asked[i]!.places.some((each) => {
-            const could = boxOf(placed[i]!.text, each);
+            const could = boxOf(placed[i]!.text, 'label', each);
             return inside(could, PAPER) && before.every((other) => apart(could, other));
           });
           if (free) expect(inside(box, PAPER) && before.every((other) => apart(box, other))).toBe(true);
@@ -86,7 +86,7 @@ describe('names on a chart', () => {
       const wanted = chart.marks.flatMap((mark) => ('name' in mark ? [mark.name] : []));
       const placed = texts(drawn.shapes).filter(({ text }) => wanted.includes(text));
       expect(placed).toHaveLength(wanted.length);
-      const boxes = placed.map((shape) => boxOf(shape.text, shape));
+      const boxes = placed.map((shape) => boxOf(shape.text, shape.hand, shape));
       boxes.forEach((box, i) => {
         expect(inside(box, { ...PAPER, right: width, bottom: drawn.frame.height }), placed[i]!.text).toBe(
           true,
