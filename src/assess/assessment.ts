@@ -41,6 +41,8 @@ export interface MoneyReport {
   readonly lines: readonly (CostLine & { readonly owned: boolean })[];
   /** What has no price or no exchange rate, in words. */
   readonly unpriced: readonly string[];
+  /** The brief's rates that prices were changed at, and their day, in words; absent where none was. */
+  readonly rates?: string;
 }
 
 /** Everything computed for a build under a brief. */

@@ -16,6 +16,8 @@ export interface CostList {
   readonly owned: ReadonlySet<string>;
   /** Things with no price or no exchange rate, in words. */
   readonly unpriced: readonly string[];
+  /** Currencies of prices that were changed into the brief's. */
+  readonly exchanged: readonly string[];
 }
 
 /** Propeller sets and arms a newcomer should have in the box (common practice, no source). */
@@ -32,6 +34,7 @@ export function costLines(craft: Craft, brief: Brief, shelf: Shelf): CostList {
   const lines = new Map<string, CostLine>();
   const owned = new Set<string>();
   const unpriced: string[] = [];
+  const exchanged = new Set<string>();
   const bought: Part[] = [];
   const has = new Set(brief.alreadyOwns);
   const leftOver = new Map<string, number>();
@@ -43,6 +46,7 @@ export function costLines(craft: Craft, brief: Brief, shelf: Shelf): CostList {
       unpriced.push(`${what} (${rate})`);
       return;
     }
+    if (price !== undefined && price.currency !== brief.currency) exchanged.add(price.currency);
     const known = lines.get(id);
     lines.set(id, { id, what, group, count: count + (known?.count ?? 0), unitPrice, why: known?.why ?? why });
   };
@@ -71,7 +75,7 @@ export function costLines(craft: Craft, brief: Brief, shelf: Shelf): CostList {
     const why = 'one order for each time to arrive';
     addPrice('shipping', 'shipping', 'orders sent', orders, brief.shippingPerOrder, why);
   }
-  return { lines: [...lines.values()], owned, unpriced };
+  return { lines: [...lines.values()], owned, unpriced, exchanged: [...exchanged].sort() };
 }
 
 function aircraftLines(craft: Craft, addPart: AddPart): void {

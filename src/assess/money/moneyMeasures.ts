@@ -13,37 +13,46 @@ export function moneyReport(list: CostList, brief: Brief): MoneyReport {
     currency: brief.currency,
     lines: list.lines.map((line) => ({ ...line, owned: list.owned.has(line.id) })),
     unpriced: list.unpriced,
+    ...(list.exchanged.length === 0 ? {} : { rates: ratesInWords(list.exchanged, brief) }),
   };
+}
+
+function ratesInWords(currencies: readonly string[], { exchange, exchangeAsOf }: Brief): string {
+  const told = currencies.map((code) => `${code} at ${exchange[code]?.amount} ${exchange[code]?.currency}`);
+  return `${told.join(', ')}, ${exchangeAsOf === undefined ? 'of a day that the brief does not tell' : `as of ${exchangeAsOf}`}`;
 }
 
 /** What the aircraft and the first flight cost, in the brief's currency. */
 export function moneyMeasures(report: MoneyReport): readonly Measure[] {
   const toBuy = report.lines.filter((line) => !line.owned);
+  const changed = report.rates === undefined ? '' : ` Prices changed: ${report.rates}.`;
+  const measure = (id: string, label: string, lines: readonly CostLine[], how: string) =>
+    moneyMeasure(id, label, lines, `${how}${changed}`);
   const of = (...groups: CostGroup[]) => toBuy.filter((line) => groups.includes(line.group));
   return [
-    moneyMeasure(
+    measure(
       'first-flight-cost',
       'to the first flight',
       toBuy,
       'Everything not at hand already: aircraft, what its boxes lack, kit, packs of a session, spares.',
     ),
-    moneyMeasure('aircraft-cost', 'the aircraft alone', of('aircraft'), 'The parts on board with one pack.'),
-    moneyMeasure(
+    measure('aircraft-cost', 'the aircraft alone', of('aircraft'), 'The parts on board with one pack.'),
+    measure(
       'missing-cost',
       'missing from the boxes',
       of('missing from the box'),
       'Mounts, straps, screws and the like that no box brings.',
     ),
-    moneyMeasure(
+    measure(
       'kit-cost',
       'kit round it',
       of('kit'),
       'Goggles, transmitter, charger, the other packs and the bench, less what is at hand.',
     ),
-    moneyMeasure('spares-cost', 'spares for a start', of('spares'), 'Five sets of propellers and an arm.'),
+    measure('spares-cost', 'spares for a start', of('spares'), 'Five sets of propellers and an arm.'),
     ...(report.lines.some((line) => line.group === 'shipping')
       ? [
-          moneyMeasure(
+          measure(
             'shipping-cost',
             'sending it',
             of('shipping'),

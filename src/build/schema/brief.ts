@@ -40,6 +40,10 @@ export const brief = z.strictObject({
     .record(currency, money('Worth of one unit, in the currency of the brief'))
     .default({})
     .describe('For prices in other currencies: `EUR: "0.86 GBP"`'),
+  exchangeAsOf: z.iso
+    .date({ error: 'must be a day such as 2026-11-20' })
+    .optional()
+    .describe('Day of the rates in `exchange`'),
   flyingStyle: z
     .enum(['cruising', 'easy', 'freestyle', 'race'])
     .optional()

@@ -24,6 +24,7 @@ export function briefData(brief: Brief): FileData {
     exchange: Object.fromEntries(
       Object.entries(brief.exchange).map(([code, worth]) => [code, moneyText(worth)]),
     ),
+    exchangeAsOf: brief.exchangeAsOf,
     flyingStyle: brief.flyingStyle,
     mustCarry: brief.mustCarry,
     alreadyOwns: [...brief.alreadyOwns],

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type CostList, costLines } from '../../../src/assess/money/costLines.ts';
+import { moneyMeasures, moneyReport } from '../../../src/assess/money/moneyMeasures.ts';
 import type { Brief } from '../../../src/build/schema/brief.ts';
 import type { Build } from '../../../src/build/schema/build.ts';
 import { firstFlightCost } from '../../../src/knocks/firstFlightCost.ts';
@@ -276,6 +277,18 @@ describe('money of another country', () => {
     const list = inEuro({ GBP: { amount: 1.16, currency: 'EUR' } });
     expect(costOf(list).toPay).toBeCloseTo(1.16 * costOf(listOf()).toPay, 6);
     expect(list.unpriced).toEqual([]);
+  });
+
+  it('tells the rates and their day in every sum', () => {
+    const exchange = { GBP: { amount: 1.16, currency: 'EUR' } };
+    const euro = { ...demoBrief(TURNSTONE), currency: 'EUR', exchange };
+    const hows = (list: CostList, brief: Brief) =>
+      moneyMeasures(moneyReport(list, brief)).map(({ how }) => how);
+    const words = (brief: Brief) => hows(inEuro(exchange), brief);
+    for (const how of words({ ...euro, exchangeAsOf: '2026-11-20' }))
+      expect(how).toContain('GBP at 1.16 EUR, as of 2026-11-20');
+    for (const how of words(euro)) expect(how).toContain('a day that the brief does not tell');
+    for (const how of hows(listOf(), demoBrief(TURNSTONE))) expect(how).not.toContain('changed');
   });
 
   it('is never left out in silence', () => {
