@@ -8,13 +8,13 @@ import {
   type FrameArm,
   type FrameModel,
   frameModel,
-  type HeldArm,
   type HubBody,
   type HubStructure,
   holdArms,
   rootTransport,
 } from './frameModel.ts';
 import { type FrameMode, frameModes } from './frameModes.ts';
+import type { HeldArm } from './heldArm.ts';
 import { condenseHubPlate } from './hubPlate.ts';
 import { reducedStiffness, turnedStiffness } from './laminate.ts';
 import type { PlateModuli } from './section.ts';
