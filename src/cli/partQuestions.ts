@@ -4,6 +4,7 @@ import type { Io } from './io.ts';
 import { ARM_EXAMPLE, FRAME_EXAMPLE } from './print/questionExamples.ts';
 import { type AskAirOptions, askAir } from './verbs/askAir.ts';
 import { type AskFrameOptions, askArmFile, askFrameFile } from './verbs/askFrame.ts';
+import { type AskGustsOptions, askGusts } from './verbs/askGusts.ts';
 import { type AskMotorOptions, askMotor } from './verbs/askMotor.ts';
 import { type AskPackOptions, askPack } from './verbs/askPack.ts';
 import { type AskPointOptions, askPoint } from './verbs/askPoint.ts';
@@ -19,6 +20,24 @@ export function addPartQuestions(ask: Command, io: Io): void {
     .option('--humidity <share>', 'relative humidity', '0 %');
   withExamples(withJson(air), 'ask air --height "300 m" --temperature "9 degC" --humidity "80 %"').action(
     (options: AskAirOptions) => askAir(options, io),
+  );
+
+  const gusts = ask
+    .command('gusts')
+    .description('wind at a height, its gusts with their spectrum, and a seeded stretch of them')
+    .requiredOption('--wind <speed>', 'mean, at 10 m')
+    .option('--height <height>', 'of the craft above ground', '10 m')
+    .option(
+      '--roughness <length>',
+      'of the ground: 0.2 mm open water, 30 mm short grass, 1 m a suburb',
+      '30 mm',
+    )
+    .option('--frequency <list>', 'to tell the spectrum at', '0.01 Hz,0.1 Hz,1 Hz')
+    .option('--lasts <time>', 'of the stretch in --json', '60 s')
+    .option('--step <time>', 'of the stretch in --json', '0.1 s')
+    .option('--seed <number>', 'the same gives the same', '1');
+  withExamples(withJson(gusts), 'ask gusts --wind "7 m/s" --height "30 m"').action(
+    (options: AskGustsOptions) => askGusts(options, io),
   );
 
   const rotor = ask

@@ -43,6 +43,7 @@ describe('every field of --json stands in docs/json.md', () => {
     ['`ask rotor --json`', `${rotor} --speed 0m/s`],
     ['`ask rotor --json`', `${rotor} --speed=-4m/s`],
     ['`ask point --json`', `ask point ${turnstone}`],
+    ['`ask gusts --json`', 'ask gusts --wind 7m/s'],
     ['`ask trim --json`', `ask trim ${turnstone}`],
     ['`ask arm`, `ask frame`, with `--json`', 'ask arm --file arm.yaml'],
     ['`ask arm`, `ask frame`, with `--json`', 'ask frame --file frame.yaml'],

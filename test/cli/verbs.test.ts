@@ -226,6 +226,19 @@ describe('calibrate', () => {
     }
   });
 
+  it('weighs the motor by the same table: no wider than before, idle current hardly told without torque', async () => {
+    const { out, error } = await quadwright(words);
+    expect(error).toMatch(/winding \S+ \(\S+ to \S+\) mohm/);
+    expect(error).toMatch(/idle current [^;]* A, hardly told/);
+    const shown = await quadwright(['shelf', 'williwaw-2207-1950-matched', '--shelf', 'm.yaml', '--json'], {
+      'm.yaml': out,
+    });
+    const { speedConstant, windingResistance } = JSON.parse(shown.out);
+    expect(speedConstant.deviation / speedConstant.value).toBeLessThanOrEqual(0.0301);
+    expect(windingResistance.deviation / windingResistance.value).toBeLessThanOrEqual(0.1205);
+    expect(speedConstant.value / ((1950 * Math.PI) / 30)).toBeCloseTo(1, 1);
+  });
+
   it('says which tables there are when none fits', async () => {
     const { code, error } = await quadwright([...words.slice(0, 3), '--propeller', 'spume-5130-3']);
     expect(code).toBe(2);

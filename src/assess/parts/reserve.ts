@@ -5,7 +5,7 @@ import { shifted } from '../flownMeasures.ts';
 import { type Doubted, leverStates } from '../levers.ts';
 import type { Uncertainty } from '../propagate.ts';
 import { bandedMeasures } from './banded.ts';
-import { reserveAnswers } from './reserve/reserveFigures.ts';
+import { reserveAnswers, usefullyHeld } from './reserve/reserveFigures.ts';
 import { noReserve, reserveFindings } from './reserve/reserveFindings.ts';
 import { reserveForms } from './reserve/reserveForms.ts';
 import { type AssessPart, type Flight, NOTHING, type PartContext, type PartResult } from './types.ts';
@@ -64,7 +64,13 @@ export const controlInReserve: AssessPart = {
       measures,
       findings: reserveFindings(figures, out, flight.model),
       data: {
-        motorOut: out.map(({ motor, held, share, liftToWeight }) => ({ motor, held, share, liftToWeight })),
+        // As findings and measures count it: a hair's breadth is nothing.
+        motorOut: out.map((one) => ({
+          motor: one.motor,
+          held: usefullyHeld(one),
+          share: one.share,
+          liftToWeight: one.liftToWeight,
+        })),
         ...(outline.ok ? { rollAndPitch: outline.value } : {}),
       },
     };

@@ -9,6 +9,8 @@ export function bandedCell(
 ): string {
   if (figure === undefined) return '-';
   const { value, band, open } = figure;
+  // What rounding left of nothing is nothing.
+  if (Math.max(Math.abs(band[0]), Math.abs(band[1])) < 1e-9) return formatQuantity(0, quantity);
   if (band[1] - band[0] <= 1e-6 * Math.abs(value)) return formatQuantity(value, quantity);
   const [number = '', unit] = formatQuantity(value, quantity, { band }).split(QUANTITY_SPACE);
   const [range = ''] = formatBand(value, band, quantity).split(QUANTITY_SPACE);

@@ -3,6 +3,7 @@ import { levelFlight } from '../../assess/parts/levelFlight.ts';
 import { controlInReserve } from '../../assess/parts/reserve.ts';
 import type { AssessPart, PartResult } from '../../assess/parts/types.ts';
 import { windHolding } from '../../assess/parts/wind.ts';
+import { roundedText } from '../../units/significance.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import type { Io } from '../io.ts';
 import { partJson } from '../print/answerText.ts';
@@ -17,8 +18,8 @@ export function askSpeed(file: string, options: AskFlightOptions, io: Io): void 
       powerCurve.map(({ speed, tilt, power, packCurrent, largestDuty }) => [
         speed.toFixed(1),
         ((tilt * 180) / Math.PI).toFixed(1),
-        power.toPrecision(3),
-        packCurrent.toPrecision(3),
+        threeDigits(power),
+        threeDigits(packCurrent),
         (100 * largestDuty).toFixed(0),
       ]),
       ['right', 'right', 'right', 'right', 'right'],
@@ -27,16 +28,17 @@ export function askSpeed(file: string, options: AskFlightOptions, io: Io): void 
       ['motor', 'cruise N', 'A', 'winding degC', 'top speed N', 'A', 'winding degC', 'too hot after s'],
       motorsAtSpeed.map(({ motor, cruise, top }) => [
         motor,
-        cruise.thrust.toPrecision(3),
-        cruise.motorCurrent.toPrecision(3),
+        threeDigits(cruise.thrust),
+        threeDigits(cruise.motorCurrent),
         celsius(cruise.windingTemperature),
-        top.thrust.toPrecision(3),
-        top.motorCurrent.toPrecision(3),
+        threeDigits(top.thrust),
+        threeDigits(top.motorCurrent),
         celsius(top.windingTemperature),
         top.timeToLimit === undefined ? 'never' : top.timeToLimit.toFixed(0),
       ]),
       ['left', 'right', 'right', 'right', 'right', 'right', 'right', 'right'],
     ),
+    'The two tables are the most likely case, to draw; `ask trim` has the bands at any of these speeds.',
   ]);
 }
 
@@ -79,6 +81,9 @@ function answer(
 function textOf({ measures, findings }: PartResult, tables: readonly string[], how = false): string {
   return withFindings([...tables, measures.length > 0 ? measuresText(measures, how) : ''], findings);
 }
+
+/** Three digits at most, never an exponent. */
+const threeDigits = (value: number): string => roundedText(value, undefined);
 
 const celsius = (kelvin: number | undefined): string =>
   kelvin === undefined ? 'runs away' : (kelvin - 273.15).toFixed(0);

@@ -4,6 +4,7 @@ import { statorSize } from '../../build/schema/nameplates.ts';
 import { motorAt, motorOnVoltage } from '../../drive/motor.ts';
 import { motorFromNameplate } from '../../drive/motorFromNameplate.ts';
 import type { MotorGuess, MotorModel, MotorPoint } from '../../drive/types.ts';
+import { decimalsForBand, roundedText } from '../../units/significance.ts';
 import type { Trusted } from '../../units/trusted.ts';
 import { loadShelf } from '../context.ts';
 import { BadInput, type Io } from '../io.ts';
@@ -53,7 +54,8 @@ export function askMotor(options: AskMotorOptions, io: Io): void {
     ['from the nameplate', 'value', 'band', 'unit', 'trust'],
     known.map(({ name, value, band, trust }) => {
       const [label, scale, unit] = shown[name] ?? [name, 1, ''];
-      const show = (number: number) => (number * scale).toPrecision(3);
+      const places = decimalsForBand([band[0] * scale, band[1] * scale]);
+      const show = (number: number) => roundedText(number * scale, places);
       return [label, show(value), `${show(band[0])} to ${show(band[1])}`, unit, trust];
     }),
     ['left', 'right', 'left', 'left', 'left'],
