@@ -4,6 +4,7 @@ import { lazy, useEffect, useLayoutEffect, useRef, useState } from 'react';
 import { ChoiceSheet } from './choice/ChoiceSheet.tsx';
 import { FileDrop } from './desk/FileDrop.tsx';
 import { Header } from './Header.tsx';
+import { keepFocus } from './keepFocus.ts';
 import { layer } from './layer.ts';
 import { LessonDialog } from './lessons/LessonDialog.tsx';
 import { ListDialog } from './lists/ListDialog.tsx';
@@ -31,6 +32,7 @@ export function App() {
   const manner = useManner();
   const progress = useProgressMarks();
   useUndoKeys();
+  useEffect(() => keepFocus(document), []);
   return (
     <CSPProvider disableStyleElements>
       <Tabs.Root

@@ -5,7 +5,7 @@ import { Picker } from './schedule/Picker.tsx';
 import { useAnswers } from './state/answers.ts';
 import { localNumber } from './state/decimalMark.ts';
 import { asItCame, openBuild, useDesk } from './state/desk.ts';
-import { sheetNumber, turnTo, usePlace } from './state/place.ts';
+import { type SheetName, sheetNumber, turnTo, usePlace } from './state/place.ts';
 import { SHEETS } from './state/sheetNames.ts';
 
 /** What the sheet is of, at its foot: build, brief, site, scale, state. */
@@ -37,7 +37,7 @@ export function TitleBlock({ pen, manner }: { readonly pen: number; readonly man
         </strong>
       </Cell>
       <Cell name="scale">
-        <strong>{pen > 0 && sheet !== 'brief' ? `1 : ${sayScale(pen)}` : ''}</strong>
+        <strong>{!DRAWN.includes(sheet) ? 'not to scale' : pen > 0 ? `1 : ${sayScale(pen)}` : ''}</strong>
       </Cell>
       <Cell name="state">
         <State />
@@ -114,6 +114,9 @@ function Cell({
     </div>
   );
 }
+
+/** Sheets with the whole of them to one scale. */
+const DRAWN: readonly SheetName[] = ['choice', 'airframe', 'lift', 'heat', 'fit'];
 
 // A pixel of the web is a 96th of an inch by definition (CSS Values and Units 3, section 6.2).
 const PIXEL = 25.4 / 96;

@@ -107,19 +107,20 @@ function Act({
 
 /** Takes the name when the field is left; an empty one gives the old name back. */
 function NameField({ id, name }: { readonly id: string; readonly name: string }) {
+  const take = (field: HTMLInputElement) => {
+    const next = field.value.trim();
+    if (next === '') field.value = name;
+    else if (next !== name) change((build) => ({ ...build, name: next }), id);
+  };
   return (
     <input
       className="text-field"
       aria-label={`name of ${name}`}
       defaultValue={name}
       maxLength={200}
-      onBlur={(event) => {
-        const next = event.target.value.trim();
-        if (next === '') event.target.value = name;
-        else if (next !== name) change((build) => ({ ...build, name: next }), id);
-      }}
+      onBlur={(event) => take(event.target)}
       onKeyDown={(event) => {
-        if (event.key === 'Enter') event.currentTarget.blur();
+        if (event.key === 'Enter') take(event.currentTarget);
       }}
     />
   );

@@ -1,6 +1,9 @@
 import { create } from 'zustand';
+import { compare } from '../../choose/compare.ts';
+import { usualSoftWants } from '../../choose/shortlist/usualScales.ts';
 import { useAnswers } from '../state/answers.ts';
-import { useDesk } from '../state/desk.ts';
+import { MOST_COMPARED, useDesk } from '../state/desk.ts';
+import { usePlace } from '../state/place.ts';
 import { assessNow } from '../state/work.ts';
 import type { BuildView } from '../worker/protocol.ts';
 import type { Step } from './lesson.ts';
@@ -25,11 +28,31 @@ const EMPTY = { steps: [], of: 0, at: 0 } as const;
 
 export const useLesson = create<Lesson>()(() => ({ open: false, from: '', against: '', ...EMPTY }));
 
-/** Opens on the build that is open, against the first other one unless told. */
-export function openLesson(against?: string): void {
+/**
+ * On the choice sheet: the one that leads and its runner-up; on a build's sheet the build that is open and the best of
+ * the others. As they lie on the desk while there is no order yet.
+ */
+export function openLesson(): void {
   const { open, builds } = useDesk.getState();
-  const other = against ?? Object.keys(builds).find((id) => id !== open) ?? 'mass';
-  useLesson.setState({ open: true, from: open, against: other, ...EMPTY });
+  const order = inOrder();
+  const from = usePlace.getState().sheet === 'choice' ? (order[0] ?? open) : open;
+  const against = [...order, ...Object.keys(builds)].find((id) => id !== from) ?? 'mass';
+  useLesson.setState({ open: true, from, against, ...EMPTY });
+}
+
+/** Ids of the builds that are compared, the leader first; empty until all are worked out. */
+function inOrder(): readonly string[] {
+  const { builds, aside, brief, wants } = useDesk.getState();
+  const { views } = useAnswers.getState();
+  const compared = Object.keys(builds)
+    .filter((id) => !aside.includes(id))
+    .slice(0, MOST_COMPARED);
+  const assessments = compared.flatMap((id) => {
+    const view = views[id];
+    return view?.ok ? [view.assessment] : [];
+  });
+  if (brief === undefined || assessments.length < 2 || assessments.length < compared.length) return [];
+  return compare(assessments, usualSoftWants(brief, wants)).order.flatMap((index) => compared[index] ?? []);
 }
 
 export const closeLesson = (): void => useLesson.setState({ open: false, ...EMPTY });

@@ -89,9 +89,10 @@ function Subject({
     () => curves && brief && chartOf(sheet, curves, assessment.measures, brief),
     [sheet, curves, assessment, brief],
   );
-  const figures = (
-    <FigureRows measures={assessment.measures.filter((measure) => measure.sheet === sheet)} manner={manner} />
-  );
+  const here = assessment.measures.filter((measure) => measure.sheet === sheet);
+  const figures = <FigureRows measures={here} manner={manner} />;
+  const many = here.length > MARGIN_HOLDS;
+  const across = many && <div className="many">{figures}</div>;
   const drawings = useMemo(
     () => brief && figuresOf(sheet, { assessment, picture, brief, manner, ...(curves ? { curves } : {}) }),
     [sheet, assessment, picture, brief, manner, curves],
@@ -112,7 +113,6 @@ function Subject({
     />
   );
   if (drawings !== undefined) {
-    const many = assessment.measures.filter((measure) => measure.sheet === sheet).length > MARGIN_HOLDS;
     const hits = sheet === 'knocks' ? assessment.data?.hits : undefined;
     const modes = assessment.data?.shake?.modes;
     return (
@@ -140,7 +140,7 @@ function Subject({
             </>
           )
         }
-        across={many && <div className="many">{figures}</div>}
+        across={across}
       />
     );
   }
@@ -167,7 +167,8 @@ function Subject({
       findings={findings}
       none={NONE[sheet]}
       onScale={onScale}
-      margin={figures}
+      margin={many ? null : figures}
+      across={across}
       {...(sheet === 'airframe' && build
         ? {
             round: (width: number, height: number) => (

@@ -33,6 +33,8 @@ interface Props {
   readonly under?: ReactNode;
   /** Under the notes in the margin. */
   readonly margin: ReactNode;
+  /** Below everything, from side to side. */
+  readonly across?: ReactNode;
   /** The build that is dragged about; absent while something is tried on it. */
   readonly movable?: Movable & { readonly build: Build };
   /** The same aircraft in the round, in a window of that size [px]; absent where only the plan speaks. */
@@ -45,7 +47,18 @@ const told = (...drawings: readonly (Drawing | undefined)[]): string =>
   drawings.map((drawing) => Object.values(drawing?.frame ?? {}).join(' ')).join(', ');
 
 /** The drawing in the middle and its notes in the margin, tied by leaders that don't cross. */
-export function Stage({ aircraft, findings, none, chart, under, margin, movable, round, onScale }: Props) {
+export function Stage({
+  aircraft,
+  findings,
+  none,
+  chart,
+  under,
+  margin,
+  across,
+  movable,
+  round,
+  onScale,
+}: Props) {
   const [boardRef, { width }] = useSize<HTMLDivElement>();
   const stageRef = useRef<HTMLDivElement>(null);
   const windowHeight = useWindowHeight();
@@ -129,6 +142,7 @@ export function Stage({ aircraft, findings, none, chart, under, margin, movable,
         <MarginNotes notes={notes} none={none} />
         {margin}
       </aside>
+      {across}
       {leaders && !solid && <Leaders ties={ties} rings={rings} />}
     </div>
   );

@@ -1,6 +1,7 @@
 import type { HitsReport } from '../../assess/parts/airframeData.ts';
 import { loadPathWords } from '../../report/loadPath.ts';
 import { type Manner, sayInWords } from '../../report/sayFigure.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
 
 /** Every way an arm is struck against every surface: how often it breaks, and from what speed on. */
 export function HitTable({ hits, manner }: { readonly hits: HitsReport; readonly manner: Manner }) {
@@ -43,7 +44,7 @@ export function HitTable({ hits, manner }: { readonly hits: HitsReport; readonly
                           <small>
                             at {sayInWords(hit.speed, 'speed', manner)}
                             {hit.breakingSpeed !== undefined &&
-                              `; half at ${sayInWords(hit.breakingSpeed, 'speed', manner)}`}
+                              `; half at ${asKnown(hit.breakingSpeed, hit.logDeviation, manner)}`}
                           </small>
                         </>
                       )}
@@ -62,6 +63,15 @@ export function HitTable({ hits, manner }: { readonly hits: HitsReport; readonly
       <p className="figure-says">{loadPathWords(hits, (value) => sayInWords(value, 'length', manner))}</p>
     </section>
   );
+}
+
+/** Of a normal distribution, from its middle to its 90th percentile (a table of the normal distribution). */
+const TO_90TH = 1.2816;
+
+/** No finer than the scatter of the strength allows, given as the deviation of its logarithm. */
+function asKnown(speed: number, logDeviation: number, manner: Manner): string {
+  const spread = Math.exp(TO_90TH * logDeviation);
+  return formatQuantity(speed, 'speed', { ...manner, band: [speed / spread, speed * spread] });
 }
 
 function chance(value: number): string {

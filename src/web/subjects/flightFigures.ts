@@ -1,6 +1,7 @@
 import { barDrawing } from '../../report/barDrawing.ts';
 import type { Mark } from '../../report/chart.ts';
 import { sayInWords } from '../../report/sayFigure.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
 import { chartOf } from '../sheets/charts.ts';
 import { axisUnit, type Figure, measureOf, roof, type Subject } from './figure.ts';
 
@@ -15,12 +16,19 @@ export function flightFigures(subject: Subject): readonly Figure[] {
   ];
 }
 
-function minutesByStyle({ curves, manner }: Subject): readonly Figure[] {
+function minutesByStyle(subject: Subject): readonly Figure[] {
+  const { curves, manner } = subject;
   if (!curves || curves.styles.length === 0) return [];
+  const flown = measureOf(subject, 'flown-time');
+  // Every style is as unsure as the brief's own.
+  const told = (duration: number) => {
+    const [low, high] = (flown?.band ?? []).map((end) => (duration * end) / (flown?.value ?? end));
+    return formatQuantity(duration, 'time', { ...manner, band: [low ?? duration, high ?? duration] });
+  };
   const bars = curves.styles.map(({ style, duration, asked }) => ({
     name: style,
     value: duration,
-    says: sayInWords(duration, 'time', manner),
+    says: told(duration),
     chosen: asked,
   }));
   const says = bars.map(({ name, says: time }) => `${name} ${time}`).join(', ');

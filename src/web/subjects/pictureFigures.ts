@@ -3,9 +3,11 @@ import { cameraDrawing } from '../../report/cameraDrawing.ts';
 import { planDrawing, planExtent } from '../../report/planDrawing.ts';
 import type { Manner } from '../../report/sayFigure.ts';
 import { sideDrawing, sideExtent } from '../../report/sideDrawing.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
 import type { Figure, Subject } from './figure.ts';
 
-const share = (value: number): string => `${(value * 100).toFixed(1)} %`;
+/** As the findings say it: camera and lens are known to about a fifth of what they lose (common practice, no source). */
+const share = (value: number): string => formatQuantity(value, 'share', { band: [0.8 * value, 1.2 * value] });
 
 /** What each camera sees, as large as the sheet allows. */
 export function pictureFigures({ assessment, picture, manner }: Subject): readonly Figure[] {
@@ -19,7 +21,7 @@ export function pictureFigures({ assessment, picture, manner }: Subject): readon
     return {
       key: `camera ${report.camera}`,
       title: `What the ${name} sees`,
-      says: `In a level hover. Propellers stand in ${share(report.discsTouch)} of it. Light lost: ${hidden.length > 0 ? hidden.join(', ') : 'none to speak of'}.`,
+      says: `In a level hover. Propellers stand in ${report.discsTouch > 0 ? share(report.discsTouch) : 'none'} of it. Light lost: ${hidden.length > 0 ? hidden.join(', ') : 'none to speak of'}.`,
       draw: {
         kind: 'drawing',
         of: (width) => {
