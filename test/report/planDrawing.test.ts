@@ -1,8 +1,10 @@
 import { DOMParser } from 'linkedom';
 import { describe, expect, it } from 'vitest';
 import { planDrawing, planExtent } from '../../src/report/planDrawing.ts';
+import { reworded } from '../../src/report/reworded.ts';
 import { sideDrawing } from '../../src/report/sideDrawing.ts';
 import { writeSvg } from '../../src/report/writeSvg.ts';
+import { restate } from '../../src/units/restate.ts';
 import { samplePicture } from './samplePicture.ts';
 
 const plan = planDrawing(samplePicture, { pen: 0.5, detail: 'full' });
@@ -25,6 +27,26 @@ describe('planDrawing', () => {
     expect(words).toEqual(expect.arrayContaining(['200\u00a0mm', '160\u00a0mm']));
     expect(words.filter((word) => word === '160\u00a0mm')).toHaveLength(2);
     expect(words).toContain('\u00d8 130\u00a0mm');
+  });
+
+  it('is said in inches, its bar a whole number of them, and drawn no other than before', () => {
+    const options = { pen: 0.5, detail: 'full', system: 'imperial' } as const;
+    const told = reworded(planDrawing(samplePicture, options), (text) =>
+      restate(text, { system: 'imperial' }),
+    );
+    const drawn = svg(writeSvg(told));
+    const words = [...drawn.querySelectorAll('.hand-dimension')].map((t) => t.textContent);
+    // 200, 160 and 130 mm over 25.4 mm (NIST SP 811, appendix B.8).
+    expect(words).toEqual(
+      expect.arrayContaining(['7.9\u00a0in', '6.3\u00a0in', '\u00d8 5.1\u00a0in', '2 in']),
+    );
+    expect(words.join(' ')).not.toMatch(/mm/);
+    expect(told.description).toContain('4 propellers of 5.1\u00a0in');
+    const widths = [...drawn.querySelectorAll('path')].flatMap(
+      (path) => /^M[-\d.]+ [-\d.]+h([\d.]+)v2h/.exec(path.getAttribute('d') ?? '')?.[1] ?? [],
+    );
+    expect(widths).toEqual(['12.7', '12.7', '12.7', '12.7']);
+    expect(drawn.querySelectorAll('circle.ink-disc')).toHaveLength(4);
   });
 
   it('covers the whole machine', () => {

@@ -1,6 +1,8 @@
 import css from '../../report/drawing.css?raw';
+import { reworded } from '../../report/reworded.ts';
 import type { Drawing } from '../../report/shapes.ts';
 import { writeSvg } from '../../report/writeSvg.ts';
+import { wordsNow } from '../state/manner.ts';
 import { tell } from '../state/notices.ts';
 import { saveFile } from './files.ts';
 
@@ -14,7 +16,7 @@ export const fileName = (name: string): string =>
     .slice(0, 60);
 
 export const exportSvg = (drawing: Drawing, name: string): void =>
-  saveFile(`${fileName(name)}.svg`, writeSvg(drawing, css), 'image/svg+xml');
+  saveFile(`${fileName(name)}.svg`, writeSvg(reworded(drawing, wordsNow()), css), 'image/svg+xml');
 
 /** The sheet's own inks, for a picture that has left the page. */
 function inksOf(element: Element): string {
@@ -34,7 +36,7 @@ export async function exportRound(view: HTMLCanvasElement, marks: Drawing, name:
   context.fillRect(0, 0, canvas.width, canvas.height);
   // At once: what WebGL has drawn is gone with the next frame.
   context.drawImage(view, 0, 0);
-  const text = writeSvg(marks, inksOf(view) + css);
+  const text = writeSvg(reworded(marks, wordsNow()), inksOf(view) + css);
   await finish(canvas, context, text, name);
 }
 
@@ -48,7 +50,7 @@ export async function exportPicture(drawing: Drawing, name: string): Promise<voi
   if (context === null) return;
   context.fillStyle = '#ffffff';
   context.fillRect(0, 0, canvas.width, canvas.height);
-  await finish(canvas, context, writeSvg(drawing, css), name);
+  await finish(canvas, context, writeSvg(reworded(drawing, wordsNow()), css), name);
 }
 
 async function finish(

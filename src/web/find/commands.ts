@@ -8,7 +8,7 @@ import { whenThere } from '../parts/whenThere.ts';
 import { slotsOf } from '../schedule/slots.ts';
 import { useAnswers } from '../state/answers.ts';
 import { addBuild, asItCame, change, openBuild, redo, undo, useDesk } from '../state/desk.ts';
-import { setUnits, useManner } from '../state/manner.ts';
+import { setUnits, useManner, useWords } from '../state/manner.ts';
 import { turnTo } from '../state/place.ts';
 import { SHEETS } from '../state/sheetNames.ts';
 import { setTheme, useTheme } from '../state/theme.ts';
@@ -29,6 +29,7 @@ export function useCommands(): readonly Command[] {
   const shelf = useAnswers((answers) => answers.shelf);
   const theme = useTheme((state) => state.theme);
   const manner = useManner();
+  const words = useWords();
   return useMemo(() => {
     const build = builds[open];
     const measures = view?.ok ? view.assessment.measures : [];
@@ -67,7 +68,7 @@ export function useCommands(): readonly Command[] {
         const { text, unit } = sayFigure(measure, manner);
         return {
           id: `measure ${measure.id}`,
-          says: measure.label,
+          says: words(measure.label),
           what: `figure, ${text} ${unit}, on sheet ${measure.sheet}`,
           run: () => {
             turnTo(measure.sheet);
@@ -90,7 +91,7 @@ export function useCommands(): readonly Command[] {
             ];
           })),
     ];
-  }, [builds, open, view, shelf, theme, manner]);
+  }, [builds, open, view, shelf, theme, manner, words]);
 }
 
 /** Opens the how of a figure, once its sheet lies on top and the list is gone. */

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { create } from 'zustand';
 import type { Manner } from '../../report/sayFigure.ts';
 import { restate } from '../../units/restate.ts';
+import type { ShelfRow } from '../worker/protocol.ts';
 import { useAnswers } from './answers.ts';
 import { decimalMark, localText, namesWithNumbers } from './decimalMark.ts';
 import { useDesk } from './desk.ts';
@@ -40,8 +41,14 @@ export function useManner(): Manner {
 export function useWords(): (sentence: string) => string {
   const system = useUnits((units) => units.system);
   const shelf = useAnswers((answers) => answers.shelf);
-  return useMemo(() => {
-    const names = namesWithNumbers(shelf);
-    return (sentence) => restate(localText(sentence, names), { system, mark: decimalMark });
-  }, [system, shelf]);
+  return useMemo(() => wordsIn(system, shelf), [system, shelf]);
+}
+
+/** The same outside of what is drawn: for a picture that is saved. */
+export const wordsNow = (): ((sentence: string) => string) =>
+  wordsIn(useUnits.getState().system, useAnswers.getState().shelf);
+
+function wordsIn(system: System, shelf: readonly ShelfRow[]): (sentence: string) => string {
+  const names = namesWithNumbers(shelf);
+  return (sentence) => restate(localText(sentence, names), { system, mark: decimalMark });
 }
