@@ -183,6 +183,8 @@ describe('a newcomer without a mouse', () => {
     expect(await steady(page, () => has(desk))).toBe(true);
 
     await expect.poll(() => page.locator(`${TOP} .choice .drawing`).count()).toBe(4);
+    // Told once every build has its full answer: the order may change until then.
+    await page.getByRole('rowheader', { name: 'top speed, level' }).waitFor();
     const reasons = await steady(page, () => page.locator('.verdict h3').allTextContents());
     expect(reasons).toHaveLength(3);
     const causes = button(page, /one cause at a time/);

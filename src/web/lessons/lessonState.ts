@@ -40,15 +40,16 @@ export function openLesson(): void {
   useLesson.setState({ open: true, from, against, ...EMPTY });
 }
 
-/** Ids of the builds that are compared, the leader first; empty until all are worked out. */
+/** Ids of the builds that are compared, the leader first, as the choice sheet has them; empty until all are worked out. */
 function inOrder(): readonly string[] {
   const { builds, aside, brief, wants } = useDesk.getState();
-  const { views } = useAnswers.getState();
+  const { views, quick, parts, partCount } = useAnswers.getState();
   const compared = Object.keys(builds)
     .filter((id) => !aside.includes(id))
     .slice(0, MOST_COMPARED);
+  const complete = compared.every((id) => Object.keys(parts[id] ?? {}).length === partCount);
   const assessments = compared.flatMap((id) => {
-    const view = views[id];
+    const view = (complete ? views : quick)[id];
     return view?.ok ? [view.assessment] : [];
   });
   if (brief === undefined || assessments.length < 2 || assessments.length < compared.length) return [];

@@ -27,9 +27,6 @@ interface Props {
 
 /** Two figures stand side by side from this width on [px]. */
 const PAIR = 640;
-/** And three, where there are many of them. */
-const THREE = 900;
-const MANY = 5;
 const GAP = 34;
 const WIDEST = 620;
 
@@ -48,12 +45,11 @@ export function FigureBoard({
   // Figures of several scales have none to tell.
   useLayoutEffect(() => onScale(0), [onScale]);
   const [ref, { width }] = useSize<HTMLDivElement>();
-  const abreast = figures.length >= MANY && width >= THREE ? 3 : width >= PAIR ? 2 : 1;
-  const column = Math.floor((width - (abreast - 1) * GAP) / abreast);
+  const column = width >= PAIR ? Math.floor((width - GAP) / 2) : width;
   const notes = findings.map((finding, i) => ({ key: `${finding.id} ${i}`, finding }));
   return (
     <div className="stage">
-      <div className={`figure-board${stale ? ' stale' : ''}${abreast === 3 ? ' thirds' : ''}`} ref={ref}>
+      <div className={stale ? 'figure-board stale' : 'figure-board'} ref={ref}>
         {first}
         {width > 0 &&
           figures.map((figure) => (

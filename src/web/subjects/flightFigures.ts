@@ -147,7 +147,7 @@ function usualFlight({ assessment, brief, manner }: Subject): readonly Figure[] 
     {
       key: 'mission',
       title: 'A usual flight',
-      says: `Most of the time: ${spent.map(({ what, duration }) => `${what}, ${sayInWords(duration, 'time', manner)}`).join('; ')}.`,
+      says: `Most of the time: ${spent.map(({ what, duration }) => `${what}, ${formatQuantity(duration, 'time', { ...manner, band: [0.9 * duration, 1.1 * duration] })}`).join('; ')}.`,
       draw: {
         kind: 'chart',
         chart: {
