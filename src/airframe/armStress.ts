@@ -48,8 +48,8 @@ export function armStress(arm: ArmBeam, load: TipLoad, place: ArmPlace): ArmStre
   };
 }
 
-/** Of `armStress` the one along the arm alone, for many places [Pa]. */
-export function alongArmStress(arm: ArmBeam, load: TipLoad, { along, across, up }: ArmPlace): number {
+/** Of `armStress` the one along the arm alone [Pa]. */
+function alongArmStress(arm: ArmBeam, load: TipLoad, { along, across, up }: ArmPlace): number {
   const { thickness, length } = arm;
   const width = outlineWidth(arm.outline, along / length);
   const [fx, fy, fz, , my, mz] = load;
@@ -61,7 +61,7 @@ export function alongArmStress(arm: ArmBeam, load: TipLoad, { along, across, up 
 }
 
 /** Stress in the middle of the wide face for unit torque (Timoshenko and Goodier, art. 109) [Pa/(N m)]. */
-function torsionPeak(arm: ArmBeam, width: number): number {
+export function torsionPeak(arm: ArmBeam, width: number): number {
   const { thickness, moduli } = arm;
   const twist = moduli.G12Twist ?? moduli.G12;
   const ratio = (width / thickness) * Math.sqrt(moduli.G13 / twist);

@@ -1,14 +1,20 @@
 import { denseSolve } from '../numerics/denseSolve.ts';
 import { normalShare } from '../numerics/normalShare.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { cross3, dot3, type Matrix3, scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
-import { type TipGive, type TipLoad, tipGive } from './armBeam.ts';
-import { armForce } from './blowChain.ts';
+import { dot3, type Matrix3, scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
+import { type ArmBeam, outlineWidth, type TipGive, type TipLoad, tipGive } from './armBeam.ts';
 import type { FrameArm } from './frameModel.ts';
-import { stressAlong } from './stressAlong.ts';
-import { swayingMass } from './swayingMass.ts';
+import {
+  beamMass,
+  sectionsOf,
+  stressAt,
+  TIP_SHARE,
+  usedAt,
+  type Weakest,
+  weakestPlace,
+} from './hitStress.ts';
+import { armStiffness, bodyMass, followBlow, inverse, type StruckArm } from './struckArm.ts';
 import type { FrameMaterial, MassProperties } from './types.ts';
-import { type StruckArm, type Weakest, weakestPlace } from './weakestPlace.ts';
 
 /** From which side the motor's end is struck: straight along the arm, across it, or from below. */
 export type HitDirection = 'end-on' | 'side-on' | 'flat';
@@ -34,12 +40,12 @@ export const SURFACES: readonly Surface[] = [
 
 /** Something heavy that the craft carries on straps. */
 export interface LooseMass {
-  /** The craft without it. */
-  readonly rest: MassProperties;
   /** [kg] */
   readonly mass: number;
-  /** Of what holds it, along the blow [N/m]. */
-  readonly stiffness: number;
+  /** Its middle, the aircraft's axes [m]. */
+  readonly place: Vector3;
+  /** Of what holds it in the plane of the arms, and up and down [N/m]. */
+  readonly stiffness: { readonly along: number; readonly upright: number };
 }
 
 /** One way of striking one arm, whatever the speed and what is hit. */
@@ -56,8 +62,8 @@ export interface Blow {
   readonly rootHole: number;
   /** Of the arm's tip, from `tipGive`; worked out when absent. */
   readonly give?: TipGive;
-  /** The pack on its straps; everything is rigid when absent. */
-  readonly loose?: LooseMass;
+  /** The pack on its straps and the like, and the craft without them; everything is rigid when absent. */
+  readonly loose?: { readonly parts: readonly LooseMass[]; readonly rest: MassProperties };
 }
 
 export interface Hit extends Blow {
@@ -66,27 +72,25 @@ export interface Hit extends Blow {
   readonly surface: Surface;
 }
 
-/** A blow worked out for a force of 1 N: all is linear, so speed and surface only scale it. */
-export interface ReadyBlow extends StruckArm {
+/** One way of striking one arm, made ready: only speed and ground are missing. */
+export interface ReadyBlow {
   /** Mass that the struck point feels [kg]. */
   readonly effectiveMass: number;
-  /** Of that, what stops at the contact itself, what the arm has to stop, and what follows loosely [kg]. */
-  readonly tipMass: number;
-  readonly behindMass: number;
-  readonly looseMass: number;
-  /** Of what holds the loose mass, as felt at the struck point [N/m]. */
-  readonly strapStiffness: number;
   /** Of the struck point along the heading [m/N]. */
   readonly armGive: number;
+  readonly beam: ArmBeam;
+  readonly struck: StruckArm;
+  readonly material: FrameMaterial;
+  readonly rootHole: number;
   readonly logDeviation: number;
 }
 
-export interface HitAnswer extends Weakest {
+export interface HitAnswer {
   /** Mass that the struck point feels [kg]. */
   readonly effectiveMass: number;
   /** Of arm and contact in series along the heading [N/m]. */
   readonly stiffness: number;
-  /** [N] */
+  /** Largest on the arm [N]. */
   readonly peakForce: number;
   /** Along the arm from its root: place [m], largest tension, compression and shear [Pa]. */
   readonly stress: readonly {
@@ -95,6 +99,11 @@ export interface HitAnswer extends Weakest {
     readonly compression: number;
     readonly shear: number;
   }[];
+  /** Strength over stress where it is least, strength being its median; under 1 it breaks. */
+  readonly reserve: number;
+  readonly weakest: Weakest['weakest'];
+  /** Where it breaks, from the root [m]. */
+  readonly place: number;
   /** Chance of breaking from the scatter of strength and thickness, 0 to 1. */
   readonly chance: number;
   /** Speed at which half of such arms break [m/s], and the standard deviation of its logarithm. */
@@ -115,11 +124,9 @@ export function hitHeading(arm: FrameArm, direction: HitDirection): Vector3 {
 }
 
 /**
- * A motor's end against a surface, by the spring-mass energy balance (Abrate 1998, ch. 3): the
- * effective mass 1/(1/m + r2/I) stops on arm and contact in series, F = V sqrt(k m). The motor's own
- * inertia, which loads only the contact, and damping are left out, so the load on the arm is on the safe side.
- * Linear to failure. Bolt holes inside the root's grip by `openHoleFactor`; delamination only as interlaminar shear.
- * For one blow against many surfaces: `readyBlow`, then `landBlow` for each.
+ * A motor's end against a surface: motor, arm and craft swing against each other while the ground pushes (`followBlow`), and
+ * the load on the arm's tip runs through the beam. Linear to failure. Bolt holes inside the root's grip by `openHoleFactor`;
+ * delamination only as interlaminar shear. For one blow against many surfaces: `readyBlow`, then `landBlow` for each.
  *
  * @throws RangeError for a speed or contact stiffness that is not positive
  */
@@ -129,50 +136,117 @@ export function hit(question: Hit): Outcome<HitAnswer> {
 }
 
 /** What of a hit depends neither on its speed nor on what is hit. */
-export function readyBlow({
-  arm,
-  craft,
-  heading,
-  contactHeight,
-  material,
-  rootHole,
-  give,
-  loose,
-}: Blow): Outcome<ReadyBlow> {
+export function readyBlow(blow: Blow): Outcome<ReadyBlow> {
+  const { arm, craft, heading, contactHeight, material, rootHole, give, loose } = blow;
   const direction = scale3(heading, 1 / Math.hypot(...heading));
-  const tip: Vector3 = [
+  const end: Vector3 = [
     arm.root[0] + arm.beam.length * Math.cos(arm.yaw),
     arm.root[1] + arm.beam.length * Math.sin(arm.yaw),
-    arm.root[2] - contactHeight,
+    arm.root[2],
   ];
-  const effective = effectiveMass(craft, tip, direction);
+  const effective = effectiveMass(craft, [end[0], end[1], end[2] - contactHeight], direction);
   if (!effective.ok) return effective;
-  const without = loose === undefined ? effective : effectiveMass(loose.rest, tip, direction);
-  if (!without.ok) return without;
-  const tipMass = swayingMass(arm.beam);
-  const looseMass = Math.max(0, effective.value - without.value);
-  const load = tipLoadOf(arm, scale3(direction, -1), contactHeight);
   const known = give === undefined ? tipGive(arm.beam) : solved(give);
   if (!known.ok) return known;
+  const stiffness = armStiffness(known.value);
+  if (stiffness === undefined) return noSolution('the arm has no stiffness in some direction');
+  const push = tipLoadOf(arm, scale3(direction, -1), contactHeight);
   let armGive = 0;
   for (const [i, moved] of known.value.entries()) {
-    for (let j = 0; j < 6; j++) armGive += (load[i] as number) * (moved[j] as number) * (load[j] as number);
+    for (let j = 0; j < 6; j++) armGive += (push[i] as number) * (moved[j] as number) * (push[j] as number);
   }
+  const into = (v: Vector3) => inArmAxes(arm.yaw, v);
+  const tip = tipMass(arm.beam);
+  const [freeTip, freeRest] = [tip, restMass(loose?.rest ?? craft, end, arm.yaw, tip)].map(inverse);
+  if (freeTip === undefined || freeRest === undefined)
+    return noSolution('the craft has no inertia about some axis');
   const power = Math.abs(direction[2]) > 0.7 ? 2 : 1;
   return solved({
     effectiveMass: effective.value,
-    tipMass,
-    behindMass: Math.max(without.value - tipMass, LEAST_BEHIND * without.value),
-    looseMass,
-    strapStiffness: loose === undefined ? 0 : (looseMass * loose.stiffness) / loose.mass,
     armGive,
     beam: arm.beam,
-    load,
-    stress: stressAlong(arm.beam, load),
+    struck: {
+      tipMass: tip[0] as number,
+      freeTip,
+      freeRest,
+      arm: stiffness,
+      push,
+      heading: into(direction),
+      loose: (loose?.parts ?? []).map(({ mass, stiffness: { along, upright }, place }) => ({
+        mass,
+        stiffness: [along, along, upright] as const,
+        place: into(subtract3(place, end)),
+      })),
+    },
     material,
     rootHole,
     logDeviation: Math.hypot(material.strength.scatter, power * material.thicknessScatter),
   });
+}
+
+/** Motor and propeller with the arm's own share, about the tip section's middle. */
+function tipMass(beam: ArmBeam): Float64Array {
+  const { mass = 0, height = 0, inertia = [0, 0, 0] } = beam.tipBody ?? {};
+  const [x, y, z] = inertia;
+  const own = bodyMass(
+    mass,
+    [0, 0, -height],
+    [
+      [x, 0, 0],
+      [0, y, 0],
+      [0, 0, z],
+    ],
+  );
+  const share = TIP_SHARE * beamMass(beam);
+  // What turns of the arm's end by itself: a piece as long as it is wide.
+  const width = outlineWidth(beam.outline, 1);
+  for (const [axis, part] of [
+    share,
+    share,
+    share,
+    ...[1, 1, 2].map((k) => (k * share * width ** 2) / 12),
+  ].entries()) {
+    own[axis * 7] = (own[axis * 7] as number) + part;
+  }
+  return own;
+}
+
+/** The craft about the end of an arm, in the arm's axes, less what moves with the tip. */
+function restMass(craft: MassProperties, end: Vector3, yaw: number, tip: Float64Array): Float64Array {
+  const [c, s] = [Math.cos(yaw), Math.sin(yaw)];
+  const turn = [
+    [c, s, 0],
+    [-s, c, 0],
+    [0, 0, 1],
+  ];
+  const inertia = turn.map((row) =>
+    turn.map((column) =>
+      row.reduce(
+        (sum, a, i) => sum + column.reduce((inner, b, j) => inner + a * (craft.inertia[i]?.[j] ?? 0) * b, 0),
+        0,
+      ),
+    ),
+  ) as unknown as Matrix3;
+  const whole = bodyMass(craft.mass, inArmAxes(yaw, subtract3(craft.centreOfGravity, end)), inertia);
+  const without = whole.map((value, i) => value - (tip[i] as number));
+  // A craft that weighs less than it should for the motor told on the arm: then all of it stays behind the arm.
+  return isPositive(without) ? without : whole;
+}
+
+/** Cholesky's test. */
+function isPositive(matrix: Float64Array): boolean {
+  const lower = new Float64Array(36);
+  for (let i = 0; i < 6; i++) {
+    for (let j = 0; j <= i; j++) {
+      let sum = matrix[i * 6 + j] as number;
+      for (let k = 0; k < j; k++) sum -= (lower[i * 6 + k] as number) * (lower[j * 6 + k] as number);
+      if (i === j) {
+        if (!(sum > LEAST_BEHIND * Math.abs(matrix[i * 7] as number))) return false;
+        lower[i * 7] = Math.sqrt(sum);
+      } else lower[i * 6 + j] = sum / (lower[j * 7] as number);
+    }
+  }
+  return true;
 }
 
 /**
@@ -182,31 +256,68 @@ export function readyBlow({
 export function landBlow(ready: ReadyBlow, speed: number, surface: Surface): HitAnswer {
   if (!(speed > 0)) throw new RangeError(`speed: must be over 0 m/s, got ${speed}`);
   if (!(surface.contactStiffness > 0)) throw new RangeError(`surface: needs a stiffness over 0 N/m`);
-  const { effectiveMass, armGive, logDeviation } = ready;
+  const { effectiveMass, armGive, beam } = ready;
   const stiffness = 1 / (armGive + 1 / surface.contactStiffness);
-  const chain = {
-    contact: surface.contactStiffness,
-    restitution: surface.restitution,
-    tip: ready.tipMass,
-    arm: 1 / armGive,
-    craft: ready.behindMass,
-    loose: ready.looseMass,
-    strap: ready.strapStiffness,
-  };
-  const peakForce = speed * armForce(chain);
-  const worst = weakestPlace(ready, peakForce, Math.PI * Math.sqrt(effectiveMass / stiffness));
+  const push = Math.PI * Math.sqrt(effectiveMass / stiffness);
+  const watched = sectionsOf(beam, WATCHED, ready.rootHole);
+  let most = 0;
+  let along = 0;
+  let peak = 0;
+  let worst = new Float64Array(6);
+  followBlow(
+    ready.struck,
+    { stiffness: surface.contactStiffness, restitution: surface.restitution },
+    push,
+    (load) => {
+      along = Math.max(along, -(load[0] as number));
+      peak = Math.max(peak, Math.hypot(load[0] as number, load[1] as number, load[2] as number));
+      let used = 0;
+      for (const section of watched) used = Math.max(used, usedAt(section, load, ready.material.strength));
+      if (used > most) {
+        most = used;
+        worst = load.slice();
+      }
+    },
+  );
+  const load = worst.map((each) => each * speed);
+  return answerTo(ready, { load, along: along * speed, peak: peak * speed, push, speed, stiffness });
+}
+
+/** The arm pushed slowly by so large a force at the struck point, as if it were a hit at `speed`. */
+export function pushBlow(ready: ReadyBlow, force: number, speed: number): HitAnswer {
+  const load = Float64Array.from(ready.struck.push, (each) => each * force);
+  const along = Math.max(0, -(load[0] as number));
+  const push = Math.PI * Math.sqrt(ready.effectiveMass * ready.armGive);
+  return answerTo(ready, { load, along, peak: force, push, speed, stiffness: 1 / ready.armGive });
+}
+
+/** What a blow came to. */
+interface Came {
+  /** On the tip's section when the arm is nearest to breaking [N, N m]. */
+  readonly load: Float64Array;
+  /** Largest push along the arm, and largest force on it [N]. */
+  readonly along: number;
+  readonly peak: number;
+  /** How long it lasts [s]. */
+  readonly push: number;
+  readonly speed: number;
+  readonly stiffness: number;
+}
+
+function answerTo(ready: ReadyBlow, { load, along, peak, push, speed, stiffness }: Came): HitAnswer {
+  const { effectiveMass, beam, logDeviation, material } = ready;
+  const sections = sectionsOf(beam, EVERY, ready.rootHole);
+  const worst = weakestPlace(beam, sections, load, material.strength, along, push);
   const chance =
     logDeviation > 0 ? normalShare(-Math.log(worst.reserve) / logDeviation) : Number(worst.reserve < 1);
   return {
     effectiveMass,
     stiffness,
-    peakForce,
-    stress: ready.stress.map(({ at, tension, compression, shear }) => ({
-      at,
-      tension: tension * peakForce,
-      compression: compression * peakForce,
-      shear: shear * peakForce,
-    })),
+    peakForce: peak,
+    stress: sections.map((section) => {
+      const { tension, compression, shear } = stressAt(section, load);
+      return { at: section.at, tension, compression, shear };
+    }),
     ...worst,
     chance,
     breakingSpeed: speed * worst.reserve,
@@ -216,20 +327,35 @@ export function landBlow(ready: ReadyBlow, speed: number, surface: Surface): Hit
 
 /** 1/(1/m + (r x n) . I^-1 (r x n)): the mass felt at a point of a free body struck along n [kg]. */
 export function effectiveMass(craft: MassProperties, point: Vector3, direction: Vector3): Outcome<number> {
-  const turn = cross3(subtract3(point, craft.centreOfGravity), direction);
+  const turn = cross(subtract3(point, craft.centreOfGravity), direction);
   const spin = denseSolve(flat(craft.inertia), Float64Array.from(turn), 3);
   if (spin === undefined) return noSolution('the craft has no inertia about some axis');
   return solved(1 / (1 / craft.mass + dot3(turn, [spin[0] as number, spin[1] as number, spin[2] as number])));
 }
 
+/** Places along the arm that are watched while it is struck, over its length. */
+const WATCHED = [0, 0.2, 0.45, 0.7, 0.88];
+/** Places told of. */
+const EVERY = Array.from({ length: 21 }, (_, i) => i / 20);
+
 /** A unit force at the contact as a load on the tip's section, in the arm's axes. */
 function tipLoadOf(arm: FrameArm, force: Vector3, height: number): TipLoad {
-  const [c, s] = [Math.cos(arm.yaw), Math.sin(arm.yaw)];
-  const own: Vector3 = [c * force[0] + s * force[1], c * force[1] - s * force[0], force[2]];
-  return [...own, ...cross3([0, 0, -height], own)] as unknown as TipLoad;
+  const own = inArmAxes(arm.yaw, force);
+  return [...own, ...cross([0, 0, -height], own)] as unknown as TipLoad;
 }
 
-/** A motor heavier than all the craft that its blow feels leaves at least this share behind the arm. */
-const LEAST_BEHIND = 0.05;
+function inArmAxes(yaw: number, [x, y, z]: Vector3): Vector3 {
+  const [c, s] = [Math.cos(yaw), Math.sin(yaw)];
+  return [c * x + s * y, c * y - s * x, z];
+}
+
+/** Less than this of a mass or inertia left behind the arm is none. */
+const LEAST_BEHIND = 1e-5;
+
+const cross = (a: Vector3, b: Vector3): Vector3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
 
 const flat = (m: Matrix3): Float64Array => Float64Array.from([...m[0], ...m[1], ...m[2]]);

@@ -4,12 +4,12 @@ import {
   type HitAnswer,
   hitHeading,
   landBlow,
+  pushBlow,
   type ReadyBlow,
   readyBlow,
   SURFACES,
   type Surface,
 } from '../../../airframe/hits.ts';
-import { itemMass, massProperties } from '../../../airframe/massProperties.ts';
 import type { Craft, CraftMotor } from '../../../build/craft.ts';
 import type { Purpose } from '../../../build/schema/brief.ts';
 import { normalShare } from '../../../numerics/normalShare.ts';
@@ -18,14 +18,12 @@ import type { Vector3 } from '../../../numerics/vector3.ts';
 import type { HitReport, HitWay } from '../airframeData.ts';
 import { bladeForce } from './bladeForce.ts';
 import { type LandsFirst, landsFirst } from './leading.ts';
+import { looseParts, PACK_STIFFNESS } from './looseParts.ts';
 
 /** Clearance hole over its screw [m]. */
 const CLEARANCE = 2e-4;
-/** A pack is about as soft as this [N/m], and shakes the arms by this over a slow push (common practice, no source). */
-const PACK_STIFFNESS = 6e4;
+/** A hard landing on the pack shakes the arms by this over a slow push (common practice, no source). */
 const SUDDEN = 1.5;
-/** What holds a strapped pack along the plates: pad and straps in shear (common practice, no source) [N/m]. */
-const STRAP_STIFFNESS = 2e4;
 /** A bell on its shaft and bearings, struck from aside: a 5 mm steel shaft 12 mm long gives some 1e7, the bell's ring and the arm's pad the rest (common practice, no source) [N/m]. */
 const BELL_STIFFNESS = 2e6;
 /** A guard's hoop in front of the motor gives way as this [N/m] (common practice, no source). */
@@ -90,9 +88,7 @@ export function struckCraft(
   gives: Outcome<readonly TipGive[]> = tipGives(arms),
 ): Outcome<StruckCraft> {
   if (!gives.ok) return gives;
-  const { massItems } = craft;
-  const rest = massProperties(massItems.filter(({ part }) => part !== 'pack'));
-  const packMass = massItems.reduce((sum, item) => sum + (item.part === 'pack' ? itemMass(item) : 0), 0);
+  const loose = looseParts(craft);
   const list: StruckArm[] = [];
   for (const [index, arm] of arms.entries()) {
     const motor = craft.motors.find(({ place }) => place.armIndex === index);
@@ -108,9 +104,7 @@ export function struckCraft(
         contactHeight,
         rootHole: rootHole(craft),
         give,
-        ...(packMass > 0
-          ? { loose: { rest, mass: packMass, stiffness: way === 'flat' ? PACK_STIFFNESS : STRAP_STIFFNESS } }
-          : {}),
+        ...(loose === undefined ? {} : { loose }),
       });
     const blows: (readonly [HitWay, ReadyBlow])[] = [];
     for (const way of waysOf(motor)) {
@@ -133,11 +127,11 @@ export function hitAll(struck: StruckCraft, surfaces: readonly Surface[] = SURFA
     ...surfaces.flatMap((surface) =>
       own.blows.map(([way, ready]) => {
         const speed = usualHitSpeed(struck.purpose, way);
+        const spared = way === 'flat' ? packTakes(struck, own.arm, surface, speed, first) : undefined;
         const met =
           way === 'flat' ? surface : behindGuard(struck.craft, own.motor, softer(surface, BELL_STIFFNESS));
-        const answer = landBlow(ready, speed, met);
-        const loaded = way === 'flat' ? softened(answer, struck, own.arm, surface, first) : answer;
-        return reportOf(loaded, own.arm, surface, way, speed);
+        const answer = spared === undefined ? landBlow(ready, speed, met) : pushBlow(ready, spared, speed);
+        return reportOf(answer, own.arm, surface, way, speed);
       }),
     ),
     propStrike(struck, own),
@@ -187,40 +181,19 @@ function rootHole({ frame, motors }: Craft): number {
 
 /**
  * A level drop that the pack takes: the craft stops on pack and surface in series, and the arm feels only
- * its own end's inertia. Everything is linear, so reserve and speed scale with the load.
+ * its own end's inertia. Undefined where the arms land themselves.
  */
-function softened(
-  answer: HitAnswer,
-  { craft, purpose }: StruckCraft,
+function packTakes(
+  { craft }: StruckCraft,
   arm: FrameArm,
   surface: Surface,
+  speed: number,
   first: LandsFirst,
-): HitAnswer {
-  if (first.what !== 'pack' || first.lead < CLEAR_LEAD) return answer;
-  const speed = usualHitSpeed(purpose, 'flat');
+): number | undefined {
+  if (first.what !== 'pack' || first.lead < CLEAR_LEAD) return undefined;
   const stiffness = 1 / (1 / PACK_STIFFNESS + 1 / surface.contactStiffness);
-  const { mass } = craft.massProperties;
-  const deceleration = speed * Math.sqrt(stiffness / mass);
-  const force = Math.max(1e-6, SUDDEN * (arm.beam.tipBody?.mass ?? 0) * deceleration);
-  return rescaled(answer, force, speed);
-}
-
-function rescaled(answer: HitAnswer, force: number, speed: number): HitAnswer {
-  const scale = force / answer.peakForce;
-  const reserve = answer.reserve / scale;
-  return {
-    ...answer,
-    peakForce: force,
-    reserve,
-    breakingSpeed: speed * reserve,
-    chance: chanceOf(reserve, answer.logDeviation),
-    stress: answer.stress.map(({ at, tension, compression, shear }) => ({
-      at,
-      tension: tension * scale,
-      compression: compression * scale,
-      shear: shear * scale,
-    })),
-  };
+  const deceleration = speed * Math.sqrt(stiffness / craft.massProperties.mass);
+  return Math.max(1e-6, SUDDEN * (arm.beam.tipBody?.mass ?? 0) * deceleration);
 }
 
 /**
@@ -230,13 +203,12 @@ function rescaled(answer: HitAnswer, force: number, speed: number): HitAnswer {
 function propStrike({ craft, purpose }: StruckCraft, { arm, motor, strike }: StruckArm): HitReport {
   const rotor = craft.rotors[motor.rotor];
   const propeller = craft.parts.propellers.find(({ id }) => id === rotor?.partId);
-  const wood = SURFACES[1];
-  if (rotor === undefined || propeller === undefined || wood === undefined) {
+  if (rotor === undefined || propeller === undefined) {
     throw new RangeError('motors: each needs a propeller');
   }
   const speed = usualHitSpeed(purpose, 'prop strike');
   const force = bladeForce(rotor.blade, propeller.material);
-  const loaded = rescaled(landBlow(strike, speed, wood), AT_ONCE * force.median, speed);
+  const loaded = pushBlow(strike, AT_ONCE * force.median, speed);
   const logDeviation = Math.hypot(loaded.logDeviation, force.logDeviation);
   const { breakingSpeed: _, ...report } = reportOf(
     loaded,

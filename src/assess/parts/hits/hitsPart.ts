@@ -32,7 +32,7 @@ export const hitsPart: AssessPart = {
 };
 
 /**
- * Its measures alone: arms as beams and an effective mass are closed forms, quick enough for a slider.
+ * Its measures alone, from the arms of one side: quick enough for a slider.
  *
  * @param arms in the order of `craft.frame.arms`, and what their tips give, where they have been worked out before
  */
@@ -43,7 +43,9 @@ export function quickHits(
   gives?: Outcome<readonly TipGive[]>,
 ): readonly Measure[] {
   const struck = struckCraft(craft, brief.purpose, arms, gives);
-  return struck.ok ? hitMeasures(craft, hitAll(struck.value, WOOD), hitAll(struck.value, STIFFER)) : [];
+  if (!struck.ok) return [];
+  const right = { ...struck.value, arms: struck.value.arms.filter(({ arm }) => Math.sin(arm.yaw) >= 0) };
+  return hitMeasures(craft, hitAll(right, WOOD), hitAll(right, STIFFER));
 }
 
 /** All hits of a craft, and what of it leads. */
