@@ -2,18 +2,11 @@ import { denseSolve } from '../numerics/denseSolve.ts';
 import { normalShare } from '../numerics/normalShare.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { dot3, type Matrix3, scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
-import { type ArmBeam, outlineWidth, type TipGive, type TipLoad, tipGive } from './armBeam.ts';
+import type { ArmBeam, TipLoad } from './armBeam.ts';
 import type { FrameArm } from './frameModel.ts';
-import {
-  beamMass,
-  sectionsOf,
-  stressAt,
-  TIP_SHARE,
-  usedAt,
-  type Weakest,
-  weakestPlace,
-} from './hitStress.ts';
-import { armStiffness, bodyMass, followBlow, inverse, type StruckArm } from './struckArm.ts';
+import { type Section, stressAt, usedAt, type Weakest, weakestPlace } from './hitStress.ts';
+import { followBlow, type StruckArm } from './struckArm.ts';
+import { endOf, inArmAxes, type SwingingArm, type SwingingQuestion, swingingArm } from './swingingArm.ts';
 import type { FrameMaterial, MassProperties } from './types.ts';
 
 /** From which side the motor's end is struck: straight along the arm, across it, or from below. */
@@ -38,32 +31,15 @@ export const SURFACES: readonly Surface[] = [
   { name: 'concrete', contactStiffness: 3e6, restitution: 0.3, source: GUESS },
 ];
 
-/** Something heavy that the craft carries on straps. */
-export interface LooseMass {
-  /** [kg] */
-  readonly mass: number;
-  /** Its middle, the aircraft's axes [m]. */
-  readonly place: Vector3;
-  /** Of what holds it in the plane of the arms, and up and down [N/m]. */
-  readonly stiffness: { readonly along: number; readonly upright: number };
-}
-
 /** One way of striking one arm, whatever the speed and what is hit. */
-export interface Blow {
-  readonly arm: FrameArm;
+export interface Blow extends Omit<SwingingQuestion, 'give'> {
   readonly material: FrameMaterial;
-  /** Of the whole craft. */
-  readonly craft: MassProperties;
   /** Unit vector of the craft's velocity against the surface, the aircraft's axes. */
   readonly heading: Vector3;
   /** Where the motor is struck above the arm's mid-plane [m]. */
   readonly contactHeight: number;
-  /** Diameter of the screw holes at the root, 0 for none [m]. */
-  readonly rootHole: number;
-  /** Of the arm's tip, from `tipGive`; worked out when absent. */
-  readonly give?: TipGive;
-  /** The pack on its straps and the like, and the craft without them; everything is rigid when absent. */
-  readonly loose?: { readonly parts: readonly LooseMass[]; readonly rest: MassProperties };
+  /** From `swingingArm`; worked out when absent. */
+  readonly swinging?: SwingingArm;
 }
 
 export interface Hit extends Blow {
@@ -80,8 +56,9 @@ export interface ReadyBlow {
   readonly armGive: number;
   readonly beam: ArmBeam;
   readonly struck: StruckArm;
+  readonly watched: readonly Section[];
+  readonly sections: readonly Section[];
   readonly material: FrameMaterial;
-  readonly rootHole: number;
   readonly logDeviation: number;
 }
 
@@ -137,116 +114,30 @@ export function hit(question: Hit): Outcome<HitAnswer> {
 
 /** What of a hit depends neither on its speed nor on what is hit. */
 export function readyBlow(blow: Blow): Outcome<ReadyBlow> {
-  const { arm, craft, heading, contactHeight, material, rootHole, give, loose } = blow;
+  const { arm, craft, heading, contactHeight, material } = blow;
+  const known = blow.swinging === undefined ? swingingArm(blow) : solved(blow.swinging);
+  if (!known.ok) return known;
+  const { give, watched, sections, ...swinging } = known.value;
   const direction = scale3(heading, 1 / Math.hypot(...heading));
-  const end: Vector3 = [
-    arm.root[0] + arm.beam.length * Math.cos(arm.yaw),
-    arm.root[1] + arm.beam.length * Math.sin(arm.yaw),
-    arm.root[2],
-  ];
+  const end = endOf(arm);
   const effective = effectiveMass(craft, [end[0], end[1], end[2] - contactHeight], direction);
   if (!effective.ok) return effective;
-  const known = give === undefined ? tipGive(arm.beam) : solved(give);
-  if (!known.ok) return known;
-  const stiffness = armStiffness(known.value);
-  if (stiffness === undefined) return noSolution('the arm has no stiffness in some direction');
   const push = tipLoadOf(arm, scale3(direction, -1), contactHeight);
   let armGive = 0;
-  for (const [i, moved] of known.value.entries()) {
+  for (const [i, moved] of give.entries()) {
     for (let j = 0; j < 6; j++) armGive += (push[i] as number) * (moved[j] as number) * (push[j] as number);
   }
-  const into = (v: Vector3) => inArmAxes(arm.yaw, v);
-  const tip = tipMass(arm.beam);
-  const [freeTip, freeRest] = [tip, restMass(loose?.rest ?? craft, end, arm.yaw, tip)].map(inverse);
-  if (freeTip === undefined || freeRest === undefined)
-    return noSolution('the craft has no inertia about some axis');
   const power = Math.abs(direction[2]) > 0.7 ? 2 : 1;
   return solved({
     effectiveMass: effective.value,
     armGive,
     beam: arm.beam,
-    struck: {
-      tipMass: tip[0] as number,
-      freeTip,
-      freeRest,
-      arm: stiffness,
-      push,
-      heading: into(direction),
-      loose: (loose?.parts ?? []).map(({ mass, stiffness: { along, upright }, place }) => ({
-        mass,
-        stiffness: [along, along, upright] as const,
-        place: into(subtract3(place, end)),
-      })),
-    },
+    struck: { ...swinging, push, heading: inArmAxes(arm.yaw, direction) },
+    watched,
+    sections,
     material,
-    rootHole,
     logDeviation: Math.hypot(material.strength.scatter, power * material.thicknessScatter),
   });
-}
-
-/** Motor and propeller with the arm's own share, about the tip section's middle. */
-function tipMass(beam: ArmBeam): Float64Array {
-  const { mass = 0, height = 0, inertia = [0, 0, 0] } = beam.tipBody ?? {};
-  const [x, y, z] = inertia;
-  const own = bodyMass(
-    mass,
-    [0, 0, -height],
-    [
-      [x, 0, 0],
-      [0, y, 0],
-      [0, 0, z],
-    ],
-  );
-  const share = TIP_SHARE * beamMass(beam);
-  // What turns of the arm's end by itself: a piece as long as it is wide.
-  const width = outlineWidth(beam.outline, 1);
-  for (const [axis, part] of [
-    share,
-    share,
-    share,
-    ...[1, 1, 2].map((k) => (k * share * width ** 2) / 12),
-  ].entries()) {
-    own[axis * 7] = (own[axis * 7] as number) + part;
-  }
-  return own;
-}
-
-/** The craft about the end of an arm, in the arm's axes, less what moves with the tip. */
-function restMass(craft: MassProperties, end: Vector3, yaw: number, tip: Float64Array): Float64Array {
-  const [c, s] = [Math.cos(yaw), Math.sin(yaw)];
-  const turn = [
-    [c, s, 0],
-    [-s, c, 0],
-    [0, 0, 1],
-  ];
-  const inertia = turn.map((row) =>
-    turn.map((column) =>
-      row.reduce(
-        (sum, a, i) => sum + column.reduce((inner, b, j) => inner + a * (craft.inertia[i]?.[j] ?? 0) * b, 0),
-        0,
-      ),
-    ),
-  ) as unknown as Matrix3;
-  const whole = bodyMass(craft.mass, inArmAxes(yaw, subtract3(craft.centreOfGravity, end)), inertia);
-  const without = whole.map((value, i) => value - (tip[i] as number));
-  // A craft that weighs less than it should for the motor told on the arm: then all of it stays behind the arm.
-  return isPositive(without) ? without : whole;
-}
-
-/** Cholesky's test. */
-function isPositive(matrix: Float64Array): boolean {
-  const lower = new Float64Array(36);
-  for (let i = 0; i < 6; i++) {
-    for (let j = 0; j <= i; j++) {
-      let sum = matrix[i * 6 + j] as number;
-      for (let k = 0; k < j; k++) sum -= (lower[i * 6 + k] as number) * (lower[j * 6 + k] as number);
-      if (i === j) {
-        if (!(sum > LEAST_BEHIND * Math.abs(matrix[i * 7] as number))) return false;
-        lower[i * 7] = Math.sqrt(sum);
-      } else lower[i * 6 + j] = sum / (lower[j * 7] as number);
-    }
-  }
-  return true;
 }
 
 /**
@@ -256,14 +147,13 @@ function isPositive(matrix: Float64Array): boolean {
 export function landBlow(ready: ReadyBlow, speed: number, surface: Surface): HitAnswer {
   if (!(speed > 0)) throw new RangeError(`speed: must be over 0 m/s, got ${speed}`);
   if (!(surface.contactStiffness > 0)) throw new RangeError(`surface: needs a stiffness over 0 N/m`);
-  const { effectiveMass, armGive, beam } = ready;
+  const { effectiveMass, armGive, watched } = ready;
   const stiffness = 1 / (armGive + 1 / surface.contactStiffness);
   const push = Math.PI * Math.sqrt(effectiveMass / stiffness);
-  const watched = sectionsOf(beam, WATCHED, ready.rootHole);
   let most = 0;
   let along = 0;
   let peak = 0;
-  let worst = new Float64Array(6);
+  const worst = new Float64Array(6);
   followBlow(
     ready.struck,
     { stiffness: surface.contactStiffness, restitution: surface.restitution },
@@ -275,7 +165,7 @@ export function landBlow(ready: ReadyBlow, speed: number, surface: Surface): Hit
       for (const section of watched) used = Math.max(used, usedAt(section, load, ready.material.strength));
       if (used > most) {
         most = used;
-        worst = load.slice();
+        worst.set(load);
       }
     },
   );
@@ -305,8 +195,7 @@ interface Came {
 }
 
 function answerTo(ready: ReadyBlow, { load, along, peak, push, speed, stiffness }: Came): HitAnswer {
-  const { effectiveMass, beam, logDeviation, material } = ready;
-  const sections = sectionsOf(beam, EVERY, ready.rootHole);
+  const { effectiveMass, beam, logDeviation, material, sections } = ready;
   const worst = weakestPlace(beam, sections, load, material.strength, along, push);
   const chance =
     logDeviation > 0 ? normalShare(-Math.log(worst.reserve) / logDeviation) : Number(worst.reserve < 1);
@@ -333,24 +222,11 @@ export function effectiveMass(craft: MassProperties, point: Vector3, direction: 
   return solved(1 / (1 / craft.mass + dot3(turn, [spin[0] as number, spin[1] as number, spin[2] as number])));
 }
 
-/** Places along the arm that are watched while it is struck, over its length. */
-const WATCHED = [0, 0.2, 0.45, 0.7, 0.88];
-/** Places told of. */
-const EVERY = Array.from({ length: 21 }, (_, i) => i / 20);
-
 /** A unit force at the contact as a load on the tip's section, in the arm's axes. */
 function tipLoadOf(arm: FrameArm, force: Vector3, height: number): TipLoad {
   const own = inArmAxes(arm.yaw, force);
   return [...own, ...cross([0, 0, -height], own)] as unknown as TipLoad;
 }
-
-function inArmAxes(yaw: number, [x, y, z]: Vector3): Vector3 {
-  const [c, s] = [Math.cos(yaw), Math.sin(yaw)];
-  return [c * x + s * y, c * y - s * x, z];
-}
-
-/** Less than this of a mass or inertia left behind the arm is none. */
-const LEAST_BEHIND = 1e-5;
 
 const cross = (a: Vector3, b: Vector3): Vector3 => [
   a[1] * b[2] - a[2] * b[1],

@@ -10,6 +10,7 @@ import {
   SURFACES,
   type Surface,
 } from '../../../airframe/hits.ts';
+import { swingingArm } from '../../../airframe/swingingArm.ts';
 import type { Craft, CraftMotor } from '../../../build/craft.ts';
 import type { Purpose } from '../../../build/schema/brief.ts';
 import { normalShare } from '../../../numerics/normalShare.ts';
@@ -95,6 +96,14 @@ export function struckCraft(
     if (motor === undefined) continue;
     const give = gives.value[index];
     if (give === undefined) throw new RangeError(`gives: none for ${arm.name}`);
+    const swinging = swingingArm({
+      arm,
+      craft: craft.massProperties,
+      rootHole: rootHole(craft),
+      give,
+      ...(loose === undefined ? {} : { loose }),
+    });
+    if (!swinging.ok) return swinging;
     const ready = (way: HitWay, contactHeight: number): Outcome<ReadyBlow> =>
       readyBlow({
         arm,
@@ -103,7 +112,7 @@ export function struckCraft(
         heading: headingOf(arm, way),
         contactHeight,
         rootHole: rootHole(craft),
-        give,
+        swinging: swinging.value,
         ...(loose === undefined ? {} : { loose }),
       });
     const blows: (readonly [HitWay, ReadyBlow])[] = [];

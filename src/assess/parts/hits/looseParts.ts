@@ -1,5 +1,6 @@
-import type { Blow, LooseMass } from '../../../airframe/hits.ts';
+import type { Blow } from '../../../airframe/hits.ts';
 import { massProperties } from '../../../airframe/massProperties.ts';
+import type { LooseMass } from '../../../airframe/swingingArm.ts';
 import type { MassItem } from '../../../airframe/types.ts';
 import type { Craft } from '../../../build/craft.ts';
 
