@@ -1,7 +1,7 @@
 import { denseSolve } from '../numerics/denseSolve.ts';
 import { normalShare } from '../numerics/normalShare.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { dot3, type Matrix3, scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
+import { cross3, dot3, type Matrix3, scale3, subtract3, type Vector3 } from '../numerics/vector3.ts';
 import type { ArmBeam, TipLoad } from './armBeam.ts';
 import type { FrameArm } from './frameModel.ts';
 import { type Section, stressAt, usedAt, type Weakest, weakestPlace } from './hitStress.ts';
@@ -216,7 +216,7 @@ function answerTo(ready: ReadyBlow, { load, along, peak, push, speed, stiffness 
 
 /** 1/(1/m + (r x n) . I^-1 (r x n)): the mass felt at a point of a free body struck along n [kg]. */
 export function effectiveMass(craft: MassProperties, point: Vector3, direction: Vector3): Outcome<number> {
-  const turn = cross(subtract3(point, craft.centreOfGravity), direction);
+  const turn = cross3(subtract3(point, craft.centreOfGravity), direction);
   const spin = denseSolve(flat(craft.inertia), Float64Array.from(turn), 3);
   if (spin === undefined) return noSolution('the craft has no inertia about some axis');
   return solved(1 / (1 / craft.mass + dot3(turn, [spin[0] as number, spin[1] as number, spin[2] as number])));
@@ -225,13 +225,7 @@ export function effectiveMass(craft: MassProperties, point: Vector3, direction: 
 /** A unit force at the contact as a load on the tip's section, in the arm's axes. */
 function tipLoadOf(arm: FrameArm, force: Vector3, height: number): TipLoad {
   const own = inArmAxes(arm.yaw, force);
-  return [...own, ...cross([0, 0, -height], own)] as unknown as TipLoad;
+  return [...own, ...cross3([0, 0, -height], own)] as unknown as TipLoad;
 }
-
-const cross = (a: Vector3, b: Vector3): Vector3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
 
 const flat = (m: Matrix3): Float64Array => Float64Array.from([...m[0], ...m[1], ...m[2]]);
