@@ -5,7 +5,7 @@ import {
   timeToLimit,
 } from '../drive/motorHeat.ts';
 import type { FlightModel, Levers, OperatingPoint, Station, StationPoint } from './types.ts';
-import { inducedSpeed } from './wake.ts';
+import { COAXIAL_WAKE, inducedSpeed } from './wake.ts';
 
 /** One motor's heat at a steady operating point. */
 export interface StationHeat {
@@ -36,12 +36,13 @@ export function heatAt(
       (other, k) =>
         k < i &&
         model.stations[k]?.motor === place.motor &&
+        model.stations[k]?.inWakeOf === place.inWakeOf &&
         other.motorCurrent === station.motorCurrent &&
         other.thrust === station.thrust,
     );
     const same = known[twin];
     known.push(
-      same ?? heatOf(place, loadOf(model, levers, place, station, climb), model.airTemperature, start?.[i]),
+      same ?? heatOf(place, loadOf(model, levers, place, point, i, climb), model.airTemperature, start?.[i]),
     );
   });
   return known;
@@ -51,15 +52,22 @@ function loadOf(
   model: FlightModel,
   levers: Levers,
   place: Station,
-  point: StationPoint,
+  { stations }: OperatingPoint,
+  i: number,
   climb: number,
 ): HeatLoad {
+  const point = stations[i] as StationPoint;
   const disc = (Math.PI / 4) * place.propDiameter ** 2;
+  // The lower motor of a coaxial pair is blown on by both.
+  const above = place.inWakeOf === undefined ? undefined : stations[place.inWakeOf];
+  const through =
+    climb +
+    (above === undefined ? 0 : COAXIAL_WAKE * inducedSpeed(above.thrust, climb, model.airDensity, disc));
   return {
     current: point.motorCurrent,
     resistanceScale: levers.windingResistanceScale,
     ironLoss: point.ironLoss,
-    washSpeed: climb + inducedSpeed(point.thrust, climb, model.airDensity, disc),
+    washSpeed: through + inducedSpeed(point.thrust, through, model.airDensity, disc),
     airTemperature: model.airTemperature,
     coolingScale: levers.coolingScale,
     ...insideOf(place, levers, point),

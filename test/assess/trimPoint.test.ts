@@ -97,3 +97,18 @@ it('one throttle on all motors: each figure with its band, wider for a nameplate
   };
   expect(widthOf(vague)).toBeGreaterThan(1.3 * widthOf(known));
 });
+
+// The lower motor of a coaxial pair once cooled in its own induced flow alone, which the upper's wake makes small.
+it('cools the lower motors of coaxial pairs in the wash of both, in trim and hover story alike', () => {
+  const build = { frame: { part: 'smew-x8' } } as const;
+  const { flight, ...context } = contextOf('first-freestyle/turnstone', { build });
+  if (flight === undefined) throw new Error('no hover');
+  const trims = trimmer({ ...context, flight });
+  const still = trims.ok ? trims.value({ speed: 0, climb: 0, charge: 0.5 }) : trims;
+  if (!still.ok) throw new Error(still.reason);
+  const winding = (i: number) => still.value.heat[i]?.settled?.winding ?? 0;
+  flight.model.stations.forEach(({ inWakeOf }, i) => {
+    expect(winding(i)).toBeCloseTo(flight.told.story.hoverHeat[i]?.settled?.winding ?? 0, 0);
+    if (inWakeOf !== undefined) expect(winding(i) - winding(inWakeOf)).toBeLessThan(6);
+  });
+});

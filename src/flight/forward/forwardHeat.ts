@@ -17,15 +17,14 @@ export function forwardHeat(
   return model.stations.map((station, i): StationHeat => {
     const at = point.stations[i];
     const induced = trim.rotors[i]?.inducedSpeed ?? 0;
-    const sine = Math.sin(trim.tilt);
-    const cosine = Math.cos(trim.tilt);
     const load = {
       current: at?.motorCurrent ?? 0,
       resistanceScale: levers.windingResistanceScale,
       ironLoss: at?.ironLoss ?? 0,
       washSpeed: Math.hypot(
-        trim.speed * sine + trim.climb * cosine + induced,
-        trim.speed * cosine - trim.climb * sine,
+        // The wakes of others are in it: the lower motor of a coaxial pair is blown on by both.
+        (trim.load.axialSpeed[i] as number) + induced,
+        trim.speed * Math.cos(trim.tilt) - trim.climb * Math.sin(trim.tilt),
       ),
       airTemperature: air,
       coolingScale: levers.coolingScale,
