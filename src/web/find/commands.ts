@@ -69,7 +69,7 @@ export function useCommands(): readonly Command[] {
         return {
           id: `measure ${measure.id}`,
           says: words(measure.label),
-          what: `figure, ${text} ${unit}, on sheet ${measure.sheet}`,
+          what: `figure, ${unit === '' ? text : `${text} ${unit}`}, on sheet ${measure.sheet}`,
           run: () => {
             turnTo(measure.sheet);
             showMeasure(measure.id);

@@ -20,7 +20,9 @@ export function CauseTable({ steps, manner }: Props) {
   const rows = last.assessment.measures
     .flatMap((end) => {
       const start = first.assessment.measures.find(({ id }) => id === end.id);
-      const size = start ? Math.abs(end.value - start.value) / Math.max(Math.abs(start.value), 1e-12) : 0;
+      const size = start
+        ? Math.abs(end.value - start.value) / Math.max(Math.abs(start.value), Math.abs(end.value), 1e-12)
+        : 0;
       return start && size > 0.004 ? [{ start, end, size: FIRST.includes(end.id) ? 1e6 + size : size }] : [];
     })
     .toSorted((a, b) => b.size - a.size)
@@ -58,7 +60,13 @@ export function CauseTable({ steps, manner }: Props) {
                     const next = valueAfter(step, end.id);
                     const by = value === undefined || next === undefined ? undefined : next - value;
                     value = next;
-                    return <td key={step.cause}>{by === undefined ? 'not told' : share(by, start.value)}</td>;
+                    return (
+                      <td key={step.cause}>
+                        {by === undefined
+                          ? 'not told'
+                          : share(by, start.value, Math.max(Math.abs(start.value), Math.abs(end.value)))}
+                      </td>
+                    );
                   })}
                   <td>{inWords(sayFigure(end, manner))}</td>
                 </tr>
@@ -78,8 +86,13 @@ export function CauseTable({ steps, manner }: Props) {
 const inWords = ({ text, unit }: { readonly text: string; readonly unit: string }): string =>
   unit === '' ? text : `${text} ${unit}`;
 
-/** Signed, in hundredths of where it began; nothing for what nobody would notice. */
-function share(by: number, of: number): string {
-  const percent = Math.round((100 * by) / Math.max(Math.abs(of), 1e-12));
+/** Where it began at less than this of where it ends, its hundredths would say nothing. */
+const FROM_NOTHING = 0.05;
+
+/** Signed, in hundredths of where it began, or in words where that was next to nothing; a dash for what nobody would notice. */
+function share(by: number, of: number, largest: number): string {
+  if (Math.abs(of) < FROM_NOTHING * largest)
+    return Math.abs(by) < FROM_NOTHING * largest ? '–' : by > 0 ? 'adds it' : 'takes it';
+  const percent = Math.round((100 * by) / Math.abs(of));
   return percent === 0 ? '–' : `${percent > 0 ? '+' : '−'}${Math.abs(percent)} %`;
 }
