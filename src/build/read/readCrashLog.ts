@@ -1,6 +1,7 @@
 import type { CrashLog } from '../../knocks/types.ts';
 import type { Money } from '../../units/parseMoney.ts';
-import { type CrashNotes, crashLogFile, crashLogOf } from '../schema/crashLogFile.ts';
+import { crashLogOf } from '../crashLogOf.ts';
+import { type CrashNotes, crashLogFile } from '../schema/crashLogFile.ts';
 import { check } from './check.ts';
 import { failed, type Reading } from './fileError.ts';
 import { readKind } from './readKind.ts';

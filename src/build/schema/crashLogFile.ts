@@ -1,6 +1,4 @@
 import { z } from 'zod';
-import type { CrashLog } from '../../knocks/types.ts';
-import type { Money } from '../../units/parseMoney.ts';
 import { count } from './common.ts';
 import { money } from './fields.ts';
 
@@ -21,14 +19,3 @@ export const crashLogFile = z.strictObject({
 
 /** What a pilot noted, the money in whatever currency. */
 export type CrashNotes = z.output<typeof crashLogFile>;
-
-/** @param inCurrency the money in the currency of the forecast, undefined where it has no rate */
-export function crashLogOf(file: CrashNotes, inCurrency: (money: Money) => number | undefined): CrashLog {
-  const spent = file.money === undefined ? undefined : inCurrency(file.money);
-  return {
-    flights: file.flights,
-    crashedOn: file.crashedOn,
-    ...(spent === undefined ? {} : { money: spent }),
-    ...(file.broken === undefined ? {} : { broken: file.broken }),
-  };
-}

@@ -1,7 +1,7 @@
 import { inBriefCurrency } from '../../assess/money/price.ts';
 import { forecastOf } from '../../assess/parts/knocks/knocksPart.ts';
+import { crashLogOf } from '../../build/crashLogOf.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
-import { crashLogOf } from '../../build/schema/crashLogFile.ts';
 import type { Shelf } from '../../build/shelf.ts';
 import { crashesOver } from '../../knocks/crashCount.ts';
 import { judgeCrashLog } from '../../knocks/crashLog.ts';
