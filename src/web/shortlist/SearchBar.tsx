@@ -18,7 +18,13 @@ export function SearchBar({ ready, onStart }: Props) {
     <div className="search-bar">
       {running ? (
         <>
-          <button type="button" className="plain-button" disabled={is === 'stopping'} onClick={stopSearch}>
+          {/* Not switched off while it stops: the focus stays with it until the search can begin again. */}
+          <button
+            type="button"
+            className="plain-button"
+            aria-disabled={is === 'stopping'}
+            onClick={() => is === 'running' && stopSearch()}
+          >
             {is === 'stopping' ? 'stopping' : 'stop here'}
           </button>
           <progress aria-label="search" max={1} value={share} />
