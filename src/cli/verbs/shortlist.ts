@@ -12,7 +12,7 @@ import type { SearchContext, ShortlistQuestion } from '../../choose/shortlist/ty
 import { RISK_COST } from '../../choose/standing.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
-import { BadInput, type ExitCode, exitCode, type Io } from '../io.ts';
+import { BadInput, type ExitCode, exitCode, Interrupted, type Io } from '../io.ts';
 import { wholeOption } from '../options.ts';
 import { paintFor } from '../print/paint.ts';
 import { shortlistText } from '../print/shortlistText.ts';
@@ -56,7 +56,9 @@ export async function makeShortlist(options: ShortlistOptions, io: Io): Promise<
   const workers = workersOption(options.workers, io);
   const prepared = prepareOrSay(question, context);
   const { state, maps } = await runSearch(prepared, context, { workers, keep: options.keep }, io);
-  const relaxed = options.relax ? await relaxAll(prepared, context, maps, workers, state, io) : [];
+  const { relaxed, stoppedAt } = options.relax
+    ? await relaxAll(prepared, context, maps, workers, state, io)
+    : { relaxed: [] };
   const tier = options.full ? 'full' : 'quick';
   const report = reportOf(prepared, context, maps, state, relaxed, tier);
   io.writeOut(
@@ -64,6 +66,11 @@ export async function makeShortlist(options: ShortlistOptions, io: Io): Promise<
       ? `${JSON.stringify(report, null, 2)}\n`
       : shortlistText(report, { paint: paintFor(io.colours), currency: brief.currency }),
   );
+  if (stoppedAt !== undefined) {
+    throw new Interrupted(
+      `Stopped while it was searched with ${stoppedAt.replaceAll('-', ' ')} a tenth wider: the list above is whole, what that limit and those after it cost is not told.`,
+    );
+  }
   return exitCode.fine;
 }
 
@@ -81,7 +88,7 @@ function prepareOrSay(question: ShortlistQuestion, context: SearchContext): Prep
   }
 }
 
-/** Every limit by itself a tenth wider: what that would buy. Maps and tables of parts stay as they are. */
+/** Every limit by itself a tenth wider: what that would buy, until it is stopped. Maps and tables of parts stay as they are. */
 async function relaxAll(
   prepared: PreparedSearch,
   context: SearchContext,
@@ -89,14 +96,19 @@ async function relaxAll(
   workers: number,
   state: SearchState,
   io: Io,
-): Promise<readonly Relaxed[]> {
-  const found: Relaxed[] = [];
+): Promise<{ readonly relaxed: readonly Relaxed[]; readonly stoppedAt?: string }> {
+  const relaxed: Relaxed[] = [];
   for (const { limit, brief, question } of relaxationsOf(context.brief, prepared.question)) {
     const own = { ...prepared, question };
-    const done = await runSearch(own, { ...context, brief }, { workers, maps }, io);
-    found.push(relaxedBy(limit, done.state, state));
+    try {
+      const done = await runSearch(own, { ...context, brief }, { workers, maps }, io);
+      relaxed.push(relaxedBy(limit, done.state, state));
+    } catch (error) {
+      if (error instanceof Interrupted) return { relaxed, stoppedAt: limit };
+      throw error;
+    }
   }
-  return found;
+  return { relaxed };
 }
 
 function reportOf(

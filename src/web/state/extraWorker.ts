@@ -1,5 +1,6 @@
 import { type Remote, wrap } from 'comlink';
 import type { Desk } from '../worker/protocol.ts';
+import { useAnswers } from './answers.ts';
 
 /** A worker of the page, and how it is sent home; all run the same file. */
 export interface ExtraWorker {
@@ -24,4 +25,9 @@ export function extraWorker(): ExtraWorker {
     answer: (asked) => Promise.race([asked, lost]),
     end: () => worker.terminate(),
   };
+}
+
+/** Lays the user's own parts over the shelf of a worker: it comes with the shipped ones. */
+export async function layOwnParts({ desk, answer }: ExtraWorker): Promise<void> {
+  await answer(desk.layShelf(useAnswers.getState().ownShelf));
 }

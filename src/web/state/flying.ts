@@ -3,8 +3,7 @@ import { create } from 'zustand';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { FlyAsk, FlyView } from '../worker/flyProtocol.ts';
-import { useAnswers } from './answers.ts';
-import { type ExtraWorker, extraWorker } from './extraWorker.ts';
+import { type ExtraWorker, extraWorker, layOwnParts } from './extraWorker.ts';
 
 interface Flying {
   readonly is: 'idle' | 'flying' | 'stopped' | 'done';
@@ -28,7 +27,7 @@ export async function startFlying(ask: FlyAsk): Promise<void> {
     if (flyer === own) useFlying.setState({ is: 'done', share: 1, ask, view }, true);
   };
   try {
-    await own.answer(own.desk.layShelf(useAnswers.getState().ownShelf));
+    await layOwnParts(own);
     const tell = proxy((share: number) => {
       if (flyer === own) useFlying.setState({ share });
     });

@@ -4,8 +4,7 @@ import type { SearchProgress } from '../../choose/shortlist/searchAll.ts';
 import type { SearchState } from '../../choose/shortlist/state.ts';
 import type { Desk } from '../worker/protocol.ts';
 import type { SearchAsk, SearchReport } from '../worker/searchProtocol.ts';
-import { useAnswers } from './answers.ts';
-import { extraWorker } from './extraWorker.ts';
+import { extraWorker, layOwnParts } from './extraWorker.ts';
 import { readStore, writeStore } from './store.ts';
 
 /** More hands than this bring little and hold much memory. */
@@ -57,8 +56,7 @@ export async function startSearch(ask: SearchAsk, kept?: SearchState): Promise<v
   useSearch.setState({ is: 'running', began }, true);
   const workers = Array.from({ length: handsAtOnce() + 1 }, extraWorker);
   try {
-    const { ownShelf } = useAnswers.getState();
-    await Promise.all(workers.map(async ({ desk, answer }) => await answer(desk.layShelf(ownShelf))));
+    await Promise.all(workers.map(layOwnParts));
     const [first, ...hands] = workers;
     if (first === undefined) return;
     foreman = first.desk;

@@ -1,7 +1,6 @@
 import { create } from 'zustand';
 import type { TuneAsk, TuneView } from '../worker/tuneProtocol.ts';
-import { useAnswers } from './answers.ts';
-import { extraWorker } from './extraWorker.ts';
+import { extraWorker, layOwnParts } from './extraWorker.ts';
 
 interface Tuning {
   readonly busy: boolean;
@@ -18,7 +17,7 @@ export async function startTuning(ask: TuneAsk): Promise<void> {
   useTuning.setState({ busy: true, of: ask.build.name }, true);
   const worker = extraWorker();
   try {
-    await worker.answer(worker.desk.layShelf(useAnswers.getState().ownShelf));
+    await layOwnParts(worker);
     const view = await worker.answer(worker.desk.tune(ask));
     useTuning.setState({ busy: false, of: ask.build.name, view }, true);
   } catch (error) {
