@@ -36,6 +36,8 @@ export interface PropellerSize {
 }
 
 const INCH = 0.0254;
+/** A pitch at its very limit stays within it though inches are not kept exactly. */
+const ROUNDING = 1e-9;
 
 export const propellerSize = z
   .unknown()
@@ -44,7 +46,12 @@ export const propellerSize = z
     const match = /^\s*([\d.]+)\s*(mm|in)?\s*x\s*([\d.]+)\s*(mm|in)?\s*x\s*([1-8])\s*$/.exec(text);
     const diameter = Number(match?.[1]) * (match?.[2] === 'mm' ? 0.001 : INCH);
     const pitch = Number(match?.[3]) * (match?.[4] === 'mm' ? 0.001 : INCH);
-    if (diameter >= 0.02 && diameter <= 0.6 && pitch >= 0.2 * diameter && pitch <= 2 * diameter) {
+    if (
+      diameter >= 0.02 &&
+      diameter <= 0.6 &&
+      pitch >= 0.2 * diameter * (1 - ROUNDING) &&
+      pitch <= 2 * diameter * (1 + ROUNDING)
+    ) {
       return { diameter, pitch, bladeCount: Number(match?.[5]) };
     }
     complain(context, raw, raw === undefined ? 'is missing' : `${shown(raw)} is not a propeller size`, {
