@@ -1,7 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { openBench } from './browser.ts';
 
-const { visit } = openBench();
+const { address, open, visit } = openBench();
+
+describe('the first answer', () => {
+  it('says that it is one until every build is worked out in full, in a place that it does not grow', async () => {
+    const { page } = await open();
+    await page.goto(`${address()}#choice`);
+    const line = page.locator('.sureness');
+    await line.filter({ hasText: 'This is a first answer' }).waitFor();
+    await page.getByRole('progressbar', { name: 'worked out in full' }).waitFor();
+    const place = () => page.locator('.verdict-columns').evaluate((each) => each.getBoundingClientRect().top);
+    const before = await place();
+    await line.filter({ hasNotText: 'This is a first answer' }).waitFor();
+    await expect.poll(place).toBe(before);
+  });
+});
 
 describe('the choice sheet', () => {
   it('tells in how many draws each comes first, and on which scale each want counts', async () => {

@@ -57,7 +57,8 @@ export function ChoiceSheet({ manner, onScale }: Props) {
 
   // An order of builds of which some are told more than others would be none: the quick answers stand until
   // every build has had its full assessment once.
-  const complete = Object.keys(builds).every((id) => Object.keys(parts[id] ?? {}).length === partCount);
+  const worked = workedShare(Object.keys(builds), parts, partCount);
+  const complete = worked === 1;
   const views = complete ? full : quick;
 
   const assessments = useMemo(() => {
@@ -83,8 +84,15 @@ export function ChoiceSheet({ manner, onScale }: Props) {
   const stability = useMemo(() => drawn && rankStability(drawn, scaled), [drawn, scaled]);
   const candidates = useMemo(() => candidatesOf(builds, views, comparison), [builds, views, comparison]);
   const only = full[open];
+  const first = comparison?.order[0];
+  // The one that leads is worked out first: what it is asked needs not wait for the others.
+  const leader = first === undefined ? undefined : Object.keys(builds)[first];
+  const whole =
+    leader !== undefined && workedShare([leader], parts, partCount) === 1 ? full[leader] : undefined;
   const leading = comparison
-    ? assessments?.[comparison.order[0] ?? 0]
+    ? whole?.ok
+      ? whole.assessment
+      : assessments?.[first ?? 0]
     : only?.ok
       ? only.assessment
       : undefined;
@@ -117,6 +125,7 @@ export function ChoiceSheet({ manner, onScale }: Props) {
             comparison={comparison}
             turning={turning}
             stability={stability}
+            worked={worked}
             share={drawing.is === 'drawing' ? drawing.share : undefined}
             manner={manner}
           />
@@ -135,4 +144,15 @@ export function ChoiceSheet({ manner, onScale }: Props) {
       <Weights wants={scaled} label={label} manner={manner} />
     </>
   );
+}
+
+/** How much of the full assessments of some builds is in, 0 to 1. */
+function workedShare(
+  ids: readonly string[],
+  parts: Readonly<Record<string, Readonly<Record<string, unknown>>>>,
+  partCount: number,
+): number {
+  const all = ids.length * partCount;
+  const done = ids.reduce((sum, id) => sum + Object.keys(parts[id] ?? {}).length, 0);
+  return all === 0 ? 0 : done / all;
 }

@@ -8,19 +8,28 @@ interface Props {
   readonly stability: RankStability | undefined;
   /** Of the drawing under way, 0 to 1; absent when none is. */
   readonly share: number | undefined;
+  /** Of the full assessments that are in, 0 to 1; then what stands here is the quick answer. */
+  readonly worked: number;
 }
 
 /** How often each would come first if every unsure input were otherwise: or how far the drawing of it is. */
-export function Sureness({ candidates, order, stability, share }: Props) {
+export function Sureness({ candidates, order, stability, share, worked }: Props) {
   if (stability === undefined) {
     // It has its place from the start: nothing below moves when it comes.
     return (
       <p className="sureness">
-        {share !== undefined && (
+        {worked < 1 ? (
           <>
-            How sure is that? Every unsure input is being drawn{' '}
-            <progress aria-label="drawing the unsure inputs" max={1} value={share} />
+            This is a first answer. Speed, wind, reserve, shake and knocks are still being worked out in full
+            and may turn it <progress aria-label="worked out in full" max={1} value={worked} />
           </>
+        ) : (
+          share !== undefined && (
+            <>
+              How sure is that? Every unsure input is being drawn{' '}
+              <progress aria-label="drawing the unsure inputs" max={1} value={share} />
+            </>
+          )
         )}
       </p>
     );

@@ -16,13 +16,15 @@ interface Props {
   readonly stability: RankStability | undefined;
   /** Of the drawing under way, 0 to 1; absent when none is. */
   readonly share: number | undefined;
+  /** Of the full assessments that are in, 0 to 1. */
+  readonly worked: number;
   readonly manner: Manner;
 }
 
 const MOST = 4;
 
 /** Which one leads, what speaks for it and for the next, how sure that is, and what would turn it. */
-export function Verdict({ candidates, comparison, turning, stability, share, manner }: Props) {
+export function Verdict({ candidates, comparison, turning, stability, share, worked, manner }: Props) {
   const words = useWords();
   const [first = 0, second = 1] = comparison.order;
   const [leader, next] = [candidates[first], candidates[second]];
@@ -48,7 +50,7 @@ export function Verdict({ candidates, comparison, turning, stability, share, man
         <span className="balloon">{leader.letter}</span> {leader.name} leads
         <small>{margin(comparison, first, second)}</small>
       </h2>
-      <Sureness {...{ candidates, stability, share }} order={comparison.order} />
+      <Sureness {...{ candidates, stability, share, worked }} order={comparison.order} />
       <div className="verdict-columns">
         <div>
           <h3>For it, beside {next.letter}</h3>
