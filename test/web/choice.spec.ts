@@ -15,8 +15,8 @@ interface SeenWindow {
 describe('the first answer', () => {
   it('says that it is one until every build is worked out in full, in a place that does not grow', async () => {
     // Every frame is kept from the start on: the first answer may be gone before a test can ask for it.
-    const { page } = await visit('choice', {}, (page) =>
-      page.addInitScript(() => {
+    const { page } = await visit('choice', {}, async (page) => {
+      await page.addInitScript(() => {
         const seen: Frame[] = [];
         (window as unknown as SeenWindow).seen = seen;
         const look = () => {
@@ -31,8 +31,8 @@ describe('the first answer', () => {
           requestAnimationFrame(look);
         };
         requestAnimationFrame(look);
-      }),
-    );
+      });
+    });
     await page.locator('.sureness', { hasText: 'is first in' }).waitFor();
     const seen = await page.evaluate(() => (window as unknown as SeenWindow).seen);
     const early = seen.filter(({ first }) => first);

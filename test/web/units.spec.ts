@@ -1,24 +1,12 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
-import type { SheetName } from '../../src/web/state/place.ts';
+import { SHEETS as ALL } from '../../src/web/state/sheetNames.ts';
 import { atRest, openBench, TOP, turnTo } from './browser.ts';
 
 const { visit } = openBench();
 
-const SHEETS: readonly SheetName[] = [
-  'choice',
-  'brief',
-  'airframe',
-  'lift',
-  'heat',
-  'flight',
-  'wind',
-  'picture',
-  'shake',
-  'knocks',
-  'money',
-  'fit',
-];
+/** The shortlist has nothing to say before a search. */
+const SHEETS = ALL.filter((sheet) => sheet !== 'shortlist');
 
 /** All that the sheet on top says, drawings, labels for screen readers and fields included. */
 const said = (page: Page) =>

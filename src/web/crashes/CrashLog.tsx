@@ -7,6 +7,7 @@ import { drawChart } from '../../report/chart.ts';
 import { type Manner, sayInWords } from '../../report/sayFigure.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
 import { DrawingView } from '../parts/DrawingView.tsx';
+import { ScrollTable } from '../parts/ScrollTable.tsx';
 import { useSize } from '../parts/useSize.ts';
 import { localNumber } from '../state/decimalMark.ts';
 import { useDesk } from '../state/desk.ts';
@@ -122,41 +123,37 @@ function LogTable({ view, manner }: Omit<JudgedProps, 'notes'>) {
     }),
   ];
   return (
-    <>
-      {/* Focusable, so that the keyboard can scroll it where it is wider than the sheet. */}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrollable region */}
-      <section className="table-scroll" tabIndex={0} aria-label="log against forecast">
-        <table className="hit-table">
-          <thead>
-            <tr>
-              <th scope="col">what</th>
-              <th scope="col">by the log</th>
-              <th scope="col">by the forecast</th>
-              <th scope="col">chance of as many</th>
-              <th scope="col">or as few</th>
+    <ScrollTable label="log against forecast">
+      <table className="hit-table">
+        <thead>
+          <tr>
+            <th scope="col">what</th>
+            <th scope="col">by the log</th>
+            <th scope="col">by the forecast</th>
+            <th scope="col">chance of as many</th>
+            <th scope="col">or as few</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ what, found, forecast, band, atLeast, atMost, say }) => (
+            <tr key={what}>
+              <th scope="row">{what}</th>
+              <td>{say(found)}</td>
+              <td>
+                {say(forecast, band ?? [forecast, forecast])}
+                {band && (
+                  <small>
+                    {say(band[0], band)} to {say(band[1], band)}
+                  </small>
+                )}
+              </td>
+              <td>{share(atLeast)}</td>
+              <td>{share(atMost)}</td>
             </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ what, found, forecast, band, atLeast, atMost, say }) => (
-              <tr key={what}>
-                <th scope="row">{what}</th>
-                <td>{say(found)}</td>
-                <td>
-                  {say(forecast, band ?? [forecast, forecast])}
-                  {band && (
-                    <small>
-                      {say(band[0], band)} to {say(band[1], band)}
-                    </small>
-                  )}
-                </td>
-                <td>{share(atLeast)}</td>
-                <td>{share(atMost)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
-    </>
+          ))}
+        </tbody>
+      </table>
+    </ScrollTable>
   );
 }
 

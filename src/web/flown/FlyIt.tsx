@@ -6,6 +6,7 @@ import type { Manner } from '../../report/sayFigure.ts';
 import { traceDrawings } from '../../report/traceDrawing.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
 import { DrawingView } from '../parts/DrawingView.tsx';
+import { ScrollTable } from '../parts/ScrollTable.tsx';
 import { useSize } from '../parts/useSize.ts';
 import { flownOf, startFlying, stopFlying, useFlying } from '../state/flying.ts';
 import { useWords } from '../state/manner.ts';
@@ -127,9 +128,7 @@ function FlownView({ flown, manner }: { readonly flown: Flown; readonly manner: 
         // biome-ignore lint/suspicious/noArrayIndexKey: the panels keep their order
         <DrawingView key={i} drawing={drawing} pen={1} className="chart" />
       ))}
-      {/* Focusable, so that the keyboard can scroll it where it is wider than the sheet. */}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrollable region */}
-      <section className="table-scroll" tabIndex={0} aria-label="simulation beside closed form">
+      <ScrollTable label="simulation beside closed form">
         <table className="hit-table">
           <thead>
             <tr>
@@ -148,7 +147,7 @@ function FlownView({ flown, manner }: { readonly flown: Flown; readonly manner: 
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollTable>
       <ul className="fly-how">
         {flown.figures.map(({ id, label, how }) => (
           <li key={id}>

@@ -1,4 +1,5 @@
 import { type Manner, sayFigure } from '../../report/sayFigure.ts';
+import { ScrollTable } from '../parts/ScrollTable.tsx';
 import { useWords } from '../state/manner.ts';
 import type { SeenStep } from './lessonState.ts';
 import { CAUSE_WORDS } from './why.ts';
@@ -33,9 +34,7 @@ export function CauseTable({ steps, manner }: Props) {
   return (
     <div className="lesson-table">
       <h3>All causes together</h3>
-      {/* Focusable, so that the keyboard can scroll it where it is wider than the sheet. */}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrollable region */}
-      <section className="table-scroll" tabIndex={0} aria-label="all causes together">
+      <ScrollTable label="all causes together">
         <table>
           <thead>
             <tr>
@@ -74,7 +73,7 @@ export function CauseTable({ steps, manner }: Props) {
             })}
           </tbody>
         </table>
-      </section>
+      </ScrollTable>
       <p className="own-note">
         Each column is the share of the first figure that its cause adds or takes, in this order: where two
         causes share an effect, another order would split it otherwise.

@@ -1,5 +1,6 @@
-import { useId, useState } from 'react';
 import { decimalMark } from '../state/decimalMark.ts';
+import { Fault } from './Fault.tsx';
+import { useDraft } from './useDraft.ts';
 
 /** A number as typed, with a point; what does not read as one comes back as it is. */
 function plainNumber(typed: string): string {
@@ -35,51 +36,25 @@ export function NumberEntry({
   onEnter,
   optional = false,
 }: Props) {
-  const id = useId();
   const shown = value === undefined ? '' : String(Number(value.toFixed(decimals))).replace('.', decimalMark);
-  const [text, setText] = useState<string>();
-  const [fault, setFault] = useState('');
-  const take = () => {
-    if (text === undefined) return;
+  const { id, fault, field } = useDraft(shown, (text) => {
     // Either mark is understood; both in one number only as its language writes thousands.
     const given = plainNumber(text.trim());
     const number = Number(given);
     if (given === '' && optional) onEnter(undefined);
-    else if (given === '' || !Number.isFinite(number))
-      return setFault(`a number${unit && ` in ${unit}`}, please`);
-    else if (number < min || number > max) return setFault(`from ${min} to ${max}${unit && ` ${unit}`}`);
+    else if (given === '' || !Number.isFinite(number)) return `a number${unit && ` in ${unit}`}, please`;
+    else if (number < min || number > max) return `from ${min} to ${max}${unit && ` ${unit}`}`;
     else onEnter(number);
-    setText(undefined);
-    setFault('');
-  };
+    return undefined;
+  });
   return (
     <div className="number-entry">
       <label htmlFor={id}>{label}</label>
       <span className="number-field">
-        <input
-          id={id}
-          className="text-field number"
-          inputMode="decimal"
-          value={text ?? shown}
-          aria-invalid={fault !== ''}
-          aria-describedby={fault ? `${id}-fault` : undefined}
-          onChange={(event) => setText(event.target.value)}
-          onBlur={take}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') take();
-            if (event.key === 'Escape') {
-              setText(undefined);
-              setFault('');
-            }
-          }}
-        />
+        <input className="text-field number" inputMode="decimal" {...field} />
         <span className="unit">{unit}</span>
       </span>
-      {fault && (
-        <small id={`${id}-fault`} className="fault" role="alert">
-          {fault}
-        </small>
-      )}
+      <Fault id={id} fault={fault} />
     </div>
   );
 }

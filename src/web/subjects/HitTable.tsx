@@ -2,6 +2,7 @@ import type { HitsReport } from '../../assess/parts/airframeData.ts';
 import { loadPathWords } from '../../report/loadPath.ts';
 import { type Manner, sayInWords } from '../../report/sayFigure.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
+import { ScrollTable } from '../parts/ScrollTable.tsx';
 
 /** Every way an arm is struck against every surface: how often it breaks, and from what speed on. */
 export function HitTable({ hits, manner }: { readonly hits: HitsReport; readonly manner: Manner }) {
@@ -16,9 +17,7 @@ export function HitTable({ hits, manner }: { readonly hits: HitsReport; readonly
   return (
     <section className="figure wide">
       <h3>An arm struck</h3>
-      {/* Focusable, so that the keyboard can scroll it where it is wider than the sheet. */}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrollable region */}
-      <section className="table-scroll" tabIndex={0} aria-label="How often an arm breaks">
+      <ScrollTable label="How often an arm breaks">
         <table className="hit-table">
           <thead>
             <tr>
@@ -55,7 +54,7 @@ export function HitTable({ hits, manner }: { readonly hits: HitsReport; readonly
             ))}
           </tbody>
         </table>
-      </section>
+      </ScrollTable>
       <p className="figure-says">
         How many break at that speed, of the weakest arm; the scatter of carbon between makers and batches is
         in it.
