@@ -28,6 +28,9 @@ export interface Branch {
   readonly discArea: number;
   /** Index of the branch that blows on this one, or -1. */
   readonly inWakeOf: number;
+  /** How far below that one's disc it works, and how large it is, over that one's radius; 0 and 1 outside a wake. */
+  readonly wakeDrop: number;
+  readonly wakeSize: number;
   /** [rad/s per V] */
   readonly speedConstant: number;
   /** No-load current [A] = idleConstant + idleSlope x angularSpeed. */
@@ -140,6 +143,7 @@ function branchOf(
   const motorLeadResistance = wireResistance(station.motorLead) * levers.wireResistanceScale;
   const guardScale = station.guard?.thrustAtEqualPower ?? 1;
   const noLoadCurrent = motor.noLoadCurrent * levers.noLoadCurrentScale;
+  const above = model.stations[station.inWakeOf ?? -1];
   return {
     rotor: station.rotor,
     ...(station.oblique === undefined ? {} : { oblique: station.oblique }),
@@ -150,6 +154,9 @@ function branchOf(
     netShare: 1 - Math.min(station.downloadShare * levers.downloadScale, 0.9),
     discArea: (Math.PI / 4) * station.propDiameter ** 2,
     inWakeOf: station.inWakeOf ?? -1,
+    wakeDrop:
+      above === undefined ? 0 : Math.abs(station.position[2] - above.position[2]) / (above.propDiameter / 2),
+    wakeSize: above === undefined ? 1 : station.propDiameter / above.propDiameter,
     speedConstant: motor.speedConstant * levers.speedConstantScale,
     idleConstant: noLoadCurrent * (1 - motor.eddyShare),
     idleSlope: (noLoadCurrent * motor.eddyShare) / motor.noLoadSpeed,

@@ -1,8 +1,7 @@
 import { type Outcome, solved } from '../../numerics/outcome.ts';
 import { type Branch, type Circuit, motorSide } from '../circuit.ts';
-import type { HoverTrim } from '../hoverTrim.ts';
 import { copyStation, type Load } from '../load.ts';
-import { inducedSpeed } from '../wake.ts';
+import { COAXIAL_WAKE, coaxialCover, inducedSpeed } from '../wake.ts';
 import type { ObliqueRequest, ObliqueRotor, ObliqueState } from './edgewise.ts';
 import { glauertInducedSpeed } from './glauert.ts';
 import { mappedRotor } from './mappedRotor.ts';
@@ -17,7 +16,6 @@ export interface RotorSet {
 
 interface Rotors {
   readonly circuit: Circuit;
-  readonly trim: HoverTrim;
   readonly oblique: ObliqueRotor;
 }
 
@@ -53,7 +51,7 @@ export function turnRotors(
   const { circuit } = craft;
   const rotors: ObliqueState[] = [];
   let inPlaneForce = 0;
-  for (let i = 0; i < circuit.branches.length; i++) {
+  for (const i of circuit.order) {
     const branch = circuit.branches[i] as Branch;
     const thrust = (netThrusts[i] as number) / branch.netShare;
     const twin = branch.sameAs;
@@ -61,15 +59,30 @@ export function turnRotors(
     const same = alike ? rotors[twin] : undefined;
     if (same !== undefined) {
       copyStation(load, twin, i);
-      rotors.push(same);
+      rotors[i] = same;
     } else {
-      const found = turnOne(craft, branch, i, thrust, axialSpeed + (wash[i] as number), edgewiseSpeed, load);
+      const washed = axialSpeed + (wash[i] as number);
+      const through = washed + coaxialWash(branch, rotors[branch.inWakeOf], washed, edgewiseSpeed);
+      const found = turnOne(craft, branch, i, thrust, through, edgewiseSpeed, load);
       if (!found.ok) return found;
-      rotors.push(found.value);
+      rotors[i] = found.value;
     }
     inPlaneForce += rotors[i]?.inPlaneForce ?? 0;
   }
   return solved({ rotors, inPlaneForce });
+}
+
+/** What the wake of the upper rotor of a coaxial pair adds to the axial speed of the lower one [m/s]. */
+function coaxialWash(
+  branch: Branch,
+  above: ObliqueState | undefined,
+  axialSpeed: number,
+  edgewiseSpeed: number,
+): number {
+  if (above === undefined) return 0;
+  const { wakeDrop, wakeSize } = branch;
+  const cover = coaxialCover(wakeDrop, wakeSize, above.inducedSpeed, axialSpeed, edgewiseSpeed);
+  return COAXIAL_WAKE * cover * above.inducedSpeed;
 }
 
 function turnOne(
@@ -82,10 +95,8 @@ function turnOne(
   load: Load,
 ): Outcome<ObliqueState> {
   const { circuit } = craft;
-  // The lower rotor of a coaxial pair keeps the wake it has in hover, though speed blows that away: a little hard on it.
-  const wake = branch.inWakeOf < 0 ? 0 : (craft.trim.load.axialSpeed[i] as number);
   const hoverSpeed = inducedSpeed(thrust, 0, circuit.airDensity, branch.discArea);
-  const through = Math.max(axialSpeed + wake, -MOST_UPWASH * hoverSpeed);
+  const through = Math.max(axialSpeed, -MOST_UPWASH * hoverSpeed);
   const found =
     thrust > 0
       ? obliqueAnswer(craft.oblique, branch, {

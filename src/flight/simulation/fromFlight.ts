@@ -1,10 +1,11 @@
 import type { Matrix3, Vector3 } from '../../numerics/vector3.ts';
-import { type Branch, circuitOf, motorSide } from '../circuit.ts';
+import { type Branch, type Circuit, circuitOf, motorSide } from '../circuit.ts';
 import type { BarDrag } from '../forward/bodyDrag.ts';
 import type { ObliqueRotor } from '../forward/edgewise.ts';
+import { glauertInducedSpeed } from '../forward/glauert.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
 import type { FlightModel, Levers, ObliqueRead, RotorRead } from '../types.ts';
-import { COAXIAL_WAKE, inducedSpeed } from '../wake.ts';
+import { COAXIAL_WAKE, coaxialCover, inducedSpeed } from '../wake.ts';
 import { obliqueRead } from './obliqueRead.ts';
 import type { SimulationModel } from './types.ts';
 
@@ -24,7 +25,7 @@ export interface FlightBody {
 
 /**
  * The same aircraft for the simulation: same rotors, motors, leads and download. The bus is held at one
- * voltage; a lower coaxial rotor stands in its upper one's hover wake throughout.
+ * voltage; a lower coaxial rotor stands in the wake that its upper one has at the hover's thrust.
  *
  * @param oblique when given, rotors answer in edgewise flow, for forward flight: each by its station's own reader, or where
  * it has none by this one, at many times the work.
@@ -49,12 +50,7 @@ export function simulationModel(
     rotors: flight.stations.map((station, i) => {
       const branch = circuit.branches[i] as Branch;
       const speed = hover.load.angularSpeed[i] ?? 0;
-      const above = circuit.branches[branch.inWakeOf];
-      const wake =
-        above === undefined
-          ? 0
-          : COAXIAL_WAKE *
-            inducedSpeed(hover.load.thrust[branch.inWakeOf] ?? 0, 0, flight.airDensity, above.discArea);
+      const wake = wakeOver(circuit, branch, hover);
       const rotor = scaledRotor(branch, wake);
       const { inPlaneScale } = branch;
       const disc = { diameter: station.propDiameter, airDensity: flight.airDensity, inPlaneScale };
@@ -81,19 +77,40 @@ export function simulationModel(
   };
 }
 
+/** What the upper rotor's wake adds to the axial speed of a lower one [m/s], at an axial and an edgewise speed. */
+type Wake = (axialSpeed: number, edgewiseSpeed: number) => number;
+
+function wakeOver(circuit: Circuit, branch: Branch, hover: HoverTrim): Wake {
+  const above = circuit.branches[branch.inWakeOf];
+  if (above === undefined) return () => 0;
+  const hoverSpeed = inducedSpeed(
+    hover.load.thrust[branch.inWakeOf] ?? 0,
+    0,
+    circuit.airDensity,
+    above.discArea,
+  );
+  const { wakeDrop, wakeSize } = branch;
+  return (axialSpeed, edgewiseSpeed) => {
+    const climb = Math.max(axialSpeed, 0);
+    // Without edgewise flow it stays as in hover: what a climb takes from it is small beside the climb.
+    const induced = edgewiseSpeed > 0 ? glauertInducedSpeed(hoverSpeed, edgewiseSpeed, climb) : hoverSpeed;
+    return COAXIAL_WAKE * induced * coaxialCover(wakeDrop, wakeSize, induced, climb, edgewiseSpeed);
+  };
+}
+
 const scaledRotor =
-  (branch: Branch, wake: number): RotorRead =>
+  (branch: Branch, wake: Wake): RotorRead =>
   (angularSpeed, axialSpeed, out) => {
-    branch.rotor(angularSpeed, axialSpeed + wake, out);
+    branch.rotor(angularSpeed, axialSpeed + wake(axialSpeed, 0), out);
     out.thrust *= branch.thrustScale;
     out.torque *= branch.torqueScale;
   };
 
 /** The station's own oblique reader under the levers. */
-function mappedRead({ oblique, ...branch }: Branch, wake: number): ObliqueRead | undefined {
+function mappedRead({ oblique, ...branch }: Branch, wake: Wake): ObliqueRead | undefined {
   if (oblique === undefined) return undefined;
   return (angularSpeed, axialSpeed, edgewiseSpeed, out) => {
-    oblique(angularSpeed, axialSpeed + wake, edgewiseSpeed, out);
+    oblique(angularSpeed, axialSpeed + wake(axialSpeed, edgewiseSpeed), edgewiseSpeed, out);
     const pushed = (branch.inPlaneScale - 1) * out.inPlaneForce;
     out.thrust *= branch.thrustScale;
     out.torque = out.torque * branch.torqueScale - (pushed * edgewiseSpeed) / Math.max(angularSpeed, 1);
