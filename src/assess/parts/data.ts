@@ -36,9 +36,12 @@ export interface SpeedPoint {
 export interface MotorOutReport {
   readonly motor: string;
   readonly held: Held;
-  /** Smallest of the moments left over the same of the whole craft, 0 to 1. */
+  /** Smallest of the moments still held over the same of the whole craft, 0 to 1. */
   readonly share: number;
+  /** Largest with those held. */
   readonly liftToWeight: number;
+  /** Steady, about the vertical axis, with the least yaw moment left over [rad/s]; absent when it does not turn, falls, or is not known. */
+  readonly turning?: number;
 }
 
 export interface MotorAtSpeed {

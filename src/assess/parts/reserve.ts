@@ -1,3 +1,5 @@
+import { forwardCraft } from '../../flight/forward/forwardPoint.ts';
+import { gustCraft } from '../../flight/gustCraft.ts';
 import { momentOutline } from '../../flight/reserve/momentOutline.ts';
 import { type FlightModel, neutralLevers } from '../../flight/types.ts';
 import { type Matrix3, scale3 } from '../../numerics/vector3.ts';
@@ -5,9 +7,11 @@ import { shifted } from '../flownMeasures.ts';
 import { type Doubted, leverStates } from '../levers.ts';
 import type { Uncertainty } from '../propagate.ts';
 import { bandedMeasures } from './banded.ts';
-import { reserveAnswers, usefullyHeld } from './reserve/reserveFigures.ts';
+import { dragOf } from './dragOf.ts';
+import { reserveAnswers } from './reserve/reserveFigures.ts';
 import { noReserve, reserveFindings } from './reserve/reserveFindings.ts';
 import { reserveForms } from './reserve/reserveForms.ts';
+import { IN_PLANE } from './speedStates.ts';
 import { type AssessPart, type Flight, NOTHING, type PartContext, type PartResult } from './types.ts';
 
 /** One way things may really be, inertia and failures among them. */
@@ -18,6 +22,8 @@ interface ReserveState extends Doubted {
   readonly turning: number;
   /** On the failures of one motor. */
   readonly failures: number;
+  /** On the in-plane drag of the rotors. */
+  readonly inPlane: number;
 }
 
 /** Parts as even blocks (common practice, no source). */
@@ -38,7 +44,8 @@ export const controlInReserve: AssessPart = {
     if (flight === undefined) return NOTHING;
     const { inertia } = craft.massProperties;
     const lastCharge = Math.max(brief.reserve, 0.05);
-    const found = reserveAnswers(flight.model, inertia, neutralLevers, lastCharge);
+    const inPlane = inPlaneDrag(craft, flight);
+    const found = reserveAnswers(flight.model, inertia, neutralLevers, lastCharge, inPlane);
     if (!found.ok) return { measures: [], findings: [noReserve(found.reason)] };
     const { figures, agility, out } = found.value;
     const measures = bandedMeasures(
@@ -50,11 +57,13 @@ export const controlInReserve: AssessPart = {
       ),
       (state) => {
         if (state.failures !== 1) return failing(figures, state.failures);
+        if (state.inPlane !== 1) return turningUnder(figures, state.inPlane);
         const raised = reserveAnswers(
           turningAs(shifted(flight.model, state.balanceShift), state.turning),
           scaled(inertia, state.inertia),
           state.levers,
           lastCharge,
+          inPlane,
         );
         return raised.ok ? raised.value.figures : {};
       },
@@ -64,13 +73,7 @@ export const controlInReserve: AssessPart = {
       measures,
       findings: reserveFindings(figures, out, flight.model),
       data: {
-        // As findings and measures count it: a hair's breadth is nothing.
-        motorOut: out.map((one) => ({
-          motor: one.motor,
-          held: usefullyHeld(one),
-          share: one.share,
-          liftToWeight: one.liftToWeight,
-        })),
+        motorOut: out.map(({ reach: _, ...one }) => one),
         ...(outline.ok ? { rollAndPitch: outline.value } : {}),
       },
     };
@@ -81,7 +84,7 @@ function states(
   flight: Flight,
   unknowns: Parameters<typeof leverStates>[0],
 ): readonly Uncertainty<ReserveState>[] {
-  const known = { levers: neutralLevers, balanceShift: 0, inertia: 1, turning: 1, failures: 1 };
+  const known = { levers: neutralLevers, balanceShift: 0, inertia: 1, turning: 1, failures: 1, inPlane: 1 };
   return [
     ...leverStates(unknowns, flight.doubt).map((each) => ({ ...each, raised: { ...known, ...each.raised } })),
     { input: 'moments of inertia', trust: 'inferred', raised: { ...known, inertia: 1 + INERTIA_SPREAD } },
@@ -90,8 +93,32 @@ function states(
       trust: 'inferred',
       raised: { ...known, turning: 1 + TURNING_SPREAD },
     },
+    {
+      input: IN_PLANE.label,
+      trust: IN_PLANE.trust,
+      raised: { ...known, inPlane: 1 + IN_PLANE.deviation },
+    },
     { input: 'failures of one motor', trust: 'inferred', raised: { ...known, failures: 1 + FAILURE_SPREAD } },
   ];
+}
+
+/** Over thrust and edgewise speed in hover [s/m]; absent when the rotors have no answer edgewise. */
+function inPlaneDrag(craft: PartContext['craft'], flight: Flight): number | undefined {
+  const drag = dragOf(craft);
+  const forward = forwardCraft(flight.model, neutralLevers, drag.bluff, {
+    bars: drag.bars,
+    dragCentre: drag.centre,
+    wakes: 'left out',
+  });
+  const gust = forward.ok ? gustCraft(forward.value, flight.model.gravity) : forward;
+  if (!gust.ok) return undefined;
+  const { rotorDragSlope, mass, gravity } = gust.value;
+  return rotorDragSlope > 0 ? rotorDragSlope / (mass * gravity) : undefined;
+}
+
+function turningUnder(figures: Readonly<Record<string, number | undefined>>, inPlane: number) {
+  const turning = figures['turning-after-motor-out'];
+  return { ...figures, 'turning-after-motor-out': turning && turning / inPlane };
 }
 
 function failing(figures: Readonly<Record<string, number | undefined>>, by: number) {

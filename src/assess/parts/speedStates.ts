@@ -12,7 +12,7 @@ import type { CraftDrag } from './dragOf.ts';
 import type { Flight } from './types.ts';
 
 /** Blade elements under an inflow that grows in a straight line: no small propeller measured edgewise was at hand (ours, no source). */
-const IN_PLANE: Unknown = {
+export const IN_PLANE: Unknown = {
   lever: 'inPlaneScale',
   label: 'in-plane force of the propellers',
   deviation: 0.25,

@@ -3,6 +3,8 @@ import { levelFlight } from '../../assess/parts/levelFlight.ts';
 import { controlInReserve } from '../../assess/parts/reserve.ts';
 import type { AssessPart, PartResult } from '../../assess/parts/types.ts';
 import { windHolding } from '../../assess/parts/wind.ts';
+import { withUnit } from '../../units/formatQuantity.ts';
+import { shownIn } from '../../units/shownUnits.ts';
 import { roundedText } from '../../units/significance.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import type { Io } from '../io.ts';
@@ -51,14 +53,15 @@ export function askWind(file: string, options: AskFlightOptions, io: Io): void {
 export function askReserve(file: string, options: AskFlightOptions, io: Io): void {
   answer(controlInReserve, file, options, io, ({ motorOut = [] }) => [
     printTable(
-      ['motor out', 'can be held', 'weakest moment left %', 'lift over weight'],
-      motorOut.map(({ motor, held, share, liftToWeight }) => [
+      ['motor out', 'can be held', 'weakest moment left %', 'lift over weight', 'turning'],
+      motorOut.map(({ motor, held, share, liftToWeight, turning }) => [
         motor,
         held,
-        (100 * share).toFixed(0),
-        liftToWeight.toFixed(2),
+        share > 0 ? (100 * share).toFixed(0) : '-',
+        liftToWeight > 0 ? liftToWeight.toFixed(2) : '-',
+        turning === undefined ? '-' : turnText(turning),
       ]),
-      ['left', 'left', 'right', 'right'],
+      ['left', 'left', 'right', 'right', 'right'],
     ),
   ]);
 }
@@ -84,6 +87,13 @@ function textOf({ measures, findings }: PartResult, tables: readonly string[], h
 
 /** Three digits at most, never an exponent. */
 const threeDigits = (value: number): string => roundedText(value, undefined);
+
+/** Known to a third or so: two digits at most. */
+function turnText(rate: number): string {
+  const { text, convert } = shownIn('angularSpeed', rate, {});
+  const shown = convert(rate);
+  return withUnit(shown < 100 ? Math.round(shown) : Number(shown.toPrecision(2)), text);
+}
 
 const celsius = (kelvin: number | undefined): string =>
   kelvin === undefined ? 'runs away' : (kelvin - 273.15).toFixed(0);

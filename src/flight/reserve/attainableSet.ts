@@ -143,17 +143,25 @@ function maximise(set: AttainableSet, question: Question): Outcome<Extreme> {
     ],
   });
   if (!best.ok) return noSolution('the motors cannot give this lift and hold the craft level');
-  const wrench: [number, number, number, number] = [...base];
+  return solved({
+    along: (best.value[columns.length + groups.length] ?? 0) * unit,
+    ...pointAt(set, best.value),
+  });
+}
+
+/** @param shares of the columns, in their order; what comes after them is not looked at */
+export function pointAt(set: AttainableSet, shares: ArrayLike<number>): Pick<Extreme, 'wrench' | 'thrusts'> {
+  const wrench: [number, number, number, number] = [...set.base];
   const thrusts = [...set.baseThrusts];
-  columns.forEach((w, c) => {
-    const share = best.value[c] ?? 0;
+  set.columns.forEach((w, c) => {
+    const share = shares[c] ?? 0;
     for (let i = 0; i < 4; i++) wrench[i] = (wrench[i] ?? 0) + share * (w[i] ?? 0);
     const owner = set.owners[c];
     if (owner !== undefined) {
       thrusts[owner.effector] = (thrusts[owner.effector] ?? 0) + share * owner.thrust;
     }
   });
-  return solved({ along: (best.value[columns.length + groups.length] ?? 0) * unit, wrench, thrusts });
+  return { wrench, thrusts };
 }
 
 const component = (v: Vector3, axis: ControlAxis): number => v[controlAxes.indexOf(axis)] ?? 0;

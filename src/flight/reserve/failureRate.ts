@@ -1,5 +1,5 @@
 import type { Impaired } from './motorOut.ts';
-import type { Held } from './types.ts';
+import { degreesHeld, type Held } from './types.ts';
 
 /** Single-motor failures to be met in flight, by what is left after them. */
 export interface FailureRate {
@@ -25,10 +25,6 @@ export function failureRate(impaired: readonly Impaired[], failuresPerMotorHour:
     impaired.filter((one) => one.held === held).length * failuresPerMotorHour;
   return {
     failuresPerHour: impaired.length * failuresPerMotorHour,
-    byHeld: {
-      'full hover control': rate('full hover control'),
-      'hover without yaw': rate('hover without yaw'),
-      nothing: rate('nothing'),
-    },
+    byHeld: Object.fromEntries(degreesHeld.map((held) => [held, rate(held)])) as Record<Held, number>,
   };
 }

@@ -51,5 +51,23 @@ export interface Reach {
 
 export type MomentReach = Readonly<Record<ControlAxis, Reach>>;
 
-/** What can be held after a motor is lost. */
-export type Held = 'full hover control' | 'hover without yaw' | 'nothing';
+/**
+ * What can be held after a motor is lost, best first. 'Of use' is at least a tenth of the moments of the whole craft either
+ * way, and lift for a tenth over the weight.
+ *
+ * - full hover control: roll, pitch and yaw are of use;
+ * - hover without yaw: roll and pitch are, and the yaw moment left over turns the craft about twice a second at most;
+ * - on the edge: it balances, but roll and pitch, or the lift, are not of use;
+ * - only spinning fast: yaw is out of balance and turns it faster, which levels the axis it spins about (Mueller and
+ *   D'Andrea 2014): a flight controller made for that can keep its place, common ones can't;
+ * - nothing: it falls.
+ */
+export const degreesHeld = [
+  'full hover control',
+  'hover without yaw',
+  'on the edge',
+  'only spinning fast',
+  'nothing',
+] as const;
+
+export type Held = (typeof degreesHeld)[number];

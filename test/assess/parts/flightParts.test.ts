@@ -65,7 +65,10 @@ describe('control left', () => {
   it('gives a four no credit after a lost motor', () => {
     const result = controlInReserve.run(contextOf('first-freestyle/turnstone'));
     expect(numberOf(result, 'left-after-motor-out')).toBe(0);
-    expect(result.findings.find(({ id }) => id === 'motor-out')!.says).toContain('nothing can be held');
+    expect(result.findings.find(({ id }) => id === 'motor-out')!.says).toContain(
+      'nothing can be held standing',
+    );
+    expect(new Set(result.data!.motorOut!.map(({ held }) => held))).toEqual(new Set(['only spinning fast']));
     expect(numberOf(result, 'failures-without-control')).toBe(numberOf(result, 'motor-failures'));
   });
 });

@@ -56,7 +56,7 @@ describe('reserve on the sagging bus', () => {
     const six = { ...base, stations: ringOf(base, 6, 0.15) };
     const found = reserveOnBus(six, inertia, neutralLevers, moment);
     if (!found.ok) throw new Error(found.reason);
-    expect(new Set(motorOut(found.value.model).map((one) => one.held))).toEqual(
+    expect(new Set(motorOut(found.value.model, 0.015).map((one) => one.held))).toEqual(
       new Set(['hover without yaw']),
     );
   });

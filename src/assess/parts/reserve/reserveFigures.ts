@@ -2,7 +2,7 @@ import { type Agility, agility } from '../../../flight/reserve/agility.ts';
 import { failureRate } from '../../../flight/reserve/failureRate.ts';
 import { type Impaired, motorOut } from '../../../flight/reserve/motorOut.ts';
 import { reserveOnBus } from '../../../flight/reserve/onBus.ts';
-import type { Held, Reach } from '../../../flight/reserve/types.ts';
+import type { Reach } from '../../../flight/reserve/types.ts';
 import type { FlightModel, Levers } from '../../../flight/types.ts';
 import { type Outcome, solved } from '../../../numerics/outcome.ts';
 import type { Matrix3 } from '../../../numerics/vector3.ts';
@@ -23,11 +23,13 @@ const FAILURES_PER_MOTOR_HOUR = 0.002;
 const HOURS = 100;
 const HALF_CHARGE = 0.5;
 
+/** @param inPlaneDragPerThrust of the rotors [s/m]; absent when they have no answer edgewise */
 export function reserveAnswers(
   model: FlightModel,
   inertia: Matrix3,
   levers: Levers,
   lastCharge: number,
+  inPlaneDragPerThrust: number | undefined,
 ): Outcome<ReserveAnswers> {
   const lively = agility(model, inertia, levers, { charge: HALF_CHARGE });
   if (!lively.ok) return lively;
@@ -35,11 +37,8 @@ export function reserveAnswers(
   const { moments, accelerations, combinedShare } = onBus.reserve;
   const last = reserveOnBus(model, inertia, levers, { charge: lastCharge });
   const lastMoments = last.ok ? last.value.reserve.moments : undefined;
-  const out = motorOut(onBus.model);
-  const rate = failureRate(
-    out.map((one) => ({ ...one, held: usefullyHeld(one) })),
-    FAILURES_PER_MOTOR_HOUR,
-  );
+  const out = motorOut(onBus.model, inPlaneDragPerThrust);
+  const rate = failureRate(out, FAILURES_PER_MOTOR_HOUR);
   const figures: Numbers = {
     'roll-moment': smaller(moments.roll),
     'pitch-moment': smaller(moments.pitch),
@@ -59,20 +58,20 @@ export function reserveAnswers(
     'roll-stop-time': bank.roll.toStop,
     'gyroscopic-share': gyroscopicShare,
     'left-after-motor-out': out.reduce((least, one) => Math.min(least, controlLeft(one)), 1),
+    'turning-after-motor-out': fastestTurn(out),
     'motor-failures': HOURS * rate.failuresPerHour,
     'failures-without-control': HOURS * (rate.failuresPerHour - rate.byHeld['full hover control']),
   };
   return solved({ agility: lively.value, out, figures });
 }
 
-/** Moments held by a hair's breadth, as an off-centre pack leaves them, are no control (common practice, no source). */
-const USEFUL = 0.1;
-
-/** What can be held with something to spare. */
-export const usefullyHeld = ({ held, share }: Impaired): Held => (share < USEFUL ? 'nothing' : held);
-
 /** Share of control left, for full hover control only: a hover that turns as it will earns nothing here. */
-export const controlLeft = (one: Impaired): number =>
-  usefullyHeld(one) === 'full hover control' ? one.share : 0;
+export const controlLeft = (one: Impaired): number => (one.held === 'full hover control' ? one.share : 0);
+
+/** Of all motors whose loss leaves the craft turning. */
+function fastestTurn(out: readonly Impaired[]): number | undefined {
+  const rates = out.flatMap(({ turning }) => turning ?? []);
+  return rates.length > 0 ? Math.max(...rates) : undefined;
+}
 
 const smaller = ({ negative, positive }: Reach): number => Math.min(negative, positive);

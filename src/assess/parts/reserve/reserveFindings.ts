@@ -1,9 +1,10 @@
 import type { Impaired } from '../../../flight/reserve/motorOut.ts';
+import { degreesHeld, type Held } from '../../../flight/reserve/types.ts';
 import type { FlightModel } from '../../../flight/types.ts';
 import { wholePercent } from '../../../units/wholePercent.ts';
 import type { Finding } from '../../types.ts';
 import type { Numbers } from '../banded.ts';
-import { controlLeft, usefullyHeld } from './reserveFigures.ts';
+import { controlLeft } from './reserveFigures.ts';
 
 const SOURCE = 'attainable moments, docs/method/reserve.md';
 /** Under this share of the moments in hover the last minute feels like another craft (common practice, no source). */
@@ -20,54 +21,67 @@ export function reserveFindings(
   return [...afterMotorOut(out), ...lastMinute(figures), ...coupling(figures, model)];
 }
 
+/** How each degree is told of some motors: `4 leave ...`. */
+const LEAVE: Readonly<Record<Held, string>> = {
+  'full hover control': 'full control',
+  'hover without yaw': 'a hover with yaw let go',
+  'on the edge': 'a balance without margin',
+  'only spinning fast': 'nothing but a fast spin',
+  nothing: 'nothing',
+};
+
+const UNSHARED = 'Common flight controllers do not share the load anew, so expect less.';
+
 function afterMotorOut(out: readonly Impaired[]): readonly Finding[] {
-  const count = (held: Impaired['held']) => out.filter((one) => usefullyHeld(one) === held).length;
-  const [full, turning, nothing] = [
-    count('full hover control'),
-    count('hover without yaw'),
-    count('nothing'),
-  ];
   const worst = out.reduce((least, one) => Math.min(least, controlLeft(one)), 1);
   const many = out.length;
-  const base = {
-    id: 'motor-out',
-    sheet: 'flight',
-    severity: 'note',
-    number: { value: worst, limit: 1, quantity: 'share' },
-    source: SOURCE,
-    parts: ['motors', 'frame'],
-  } as const;
-  const controller = many > 4 ? ' Common flight controllers do not share the load anew, so expect less.' : '';
-  if (nothing === many) {
-    return [
-      {
-        ...base,
-        says: `With any one of its ${many} motors out nothing can be held: it falls.`,
-        remedy: 'Fly where it may fall. More motors help only where the attainable moments say so.',
-      },
-    ];
-  }
-  if (full === many) {
-    return [
-      {
-        ...base,
-        says: `With any one of its ${many} motors out it can still hover and be steered, with ${wholePercent(worst)} of its weakest moment left.${controller}`,
-        remedy: 'Try it low over grass before trusting it.',
-      },
-    ];
-  }
-  const parts = [
-    full > 0 ? `${full} leave full control` : '',
-    turning > 0 ? `${turning} leave a hover that turns as it will` : '',
-    nothing > 0 ? `${nothing} leave nothing` : '',
-  ].filter((text) => text !== '');
-  return [
+  const all = (held: Held): boolean => out.every((one) => one.held === held);
+  const told = (says: string, remedy: string): readonly Finding[] => [
     {
-      ...base,
-      says: `Of its ${many} motors, when one is out: ${parts.join(', ')}.${controller}`,
-      remedy: 'Count no safety on the number of motors.',
+      id: 'motor-out',
+      sheet: 'flight',
+      severity: 'note',
+      says,
+      number: { value: worst, limit: 1, quantity: 'share' },
+      remedy,
+      source: SOURCE,
+      parts: ['motors', 'frame'],
     },
   ];
+  const any = `With any one of its ${many} motors out`;
+  if (all('nothing')) {
+    return told(
+      `${any} nothing can be held: it falls.`,
+      'Fly where it may fall. More motors help only where the attainable moments say so.',
+    );
+  }
+  if (all('only spinning fast')) {
+    return told(
+      `${any} nothing can be held standing: it spins up and falls. Only a flight controller made for it could keep it up, ${turns(out)}.`,
+      'Fly where it may fall. More motors help only where the attainable moments say so.',
+    );
+  }
+  if (all('full hover control')) {
+    return told(
+      `${any} it can still hover and be steered, with ${wholePercent(worst)} of its weakest moment left. ${UNSHARED}`,
+      'Count no safety on the number of motors.',
+    );
+  }
+  const parts = degreesHeld.flatMap((held) => {
+    const those = out.filter((one) => one.held === held);
+    const rate = held === 'only spinning fast' ? ` (${turns(those)})` : '';
+    return those.length > 0 ? [`${those.length} leave ${LEAVE[held]}${rate}`] : [];
+  });
+  return told(
+    `Of its ${many} motors, when one is out: ${parts.join(', ')}. ${UNSHARED}`,
+    'Count no safety on the number of motors.',
+  );
+}
+
+function turns(out: readonly Impaired[]): string {
+  const rates = out.flatMap(({ turning }) => turning ?? []);
+  if (rates.length === 0) return 'at a rate that is not known';
+  return `turning about ${Number((Math.max(...rates) / (2 * Math.PI)).toPrecision(2))} times a second`;
 }
 
 function lastMinute(figures: Numbers): readonly Finding[] {

@@ -3,6 +3,7 @@ import type { MeasureForm } from '../banded.ts';
 
 const SET = 'attainable moments by linear programming (Durham 1993); docs/method/reserve.md';
 const SPIN = 'first-order motor and propeller (Drela 2007); docs/method/reserve.md';
+const TURN = 'yaw balance of Mueller and D’Andrea 2014; docs/method/reserve.md';
 const COUNTED = 'rates add; the rate of one motor is a placeholder: common practice, no source';
 
 /** The measures of control in reserve. */
@@ -110,6 +111,14 @@ export function reserveForms(): readonly MeasureForm[] {
       'share',
       'more',
       'Smallest moment left over the same before, for the worst motor; nothing when it cannot be held still. Physics only: common flight controllers do not share the load anew.',
+    ),
+    form(
+      'turning-after-motor-out',
+      'turning after one motor is out, if it settles',
+      'angularSpeed',
+      'less',
+      'Yaw moment left over against the in-plane drag of the rotors on the turning craft, for the fastest motor; the drag of arms and motors is left out. Common gyros read to 2000 deg/s.',
+      TURN,
     ),
     form(
       'motor-failures',
