@@ -282,7 +282,7 @@ function sizeModes(): Chart {
 }
 
 /** At the flight controller from one gram millimetre on every motor, phases unknown [g]. */
-function boardPerGramMillimetre(inches: (typeof INCHES)[number]): (frequency: number) => number {
+export function boardPerGramMillimetre(inches: (typeof INCHES)[number]): (frequency: number) => number {
   const { craft, structure } = structureAt(inches);
   const board = craft.stack.find(({ seat }) => seat === 'flightController')?.place;
   const sources = (angularSpeed: number) =>
