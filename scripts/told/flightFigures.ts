@@ -34,6 +34,9 @@ const lively = () =>
     ),
   );
 
+/** Of the rotors of a 5 inch craft, over thrust and edgewise speed [s/m]. */
+const IN_PLANE = 0.015;
+
 function motorsOut(): string {
   const layouts: readonly (readonly [name: string, layout: LayoutParameters, servoTilt?: number])[] = [
     ['tri with tail servo', { kind: 'tri', frontWidth: 0.25, length: 0.22 }, 0.5],
@@ -46,7 +49,7 @@ function motorsOut(): string {
   ];
   const held = (model: Parameters<typeof motorOut>[0]): string => {
     const counts = new Map<string, number>();
-    for (const one of motorOut(model)) counts.set(one.held, (counts.get(one.held) ?? 0) + 1);
+    for (const one of motorOut(model, IN_PLANE)) counts.set(one.held, (counts.get(one.held) ?? 0) + 1);
     return [...counts]
       .map(([what, count]) => (counts.size === 1 ? what : `${what}: ${count} of ${model.effectors.length}`))
       .join('; ');
