@@ -109,6 +109,19 @@ describe('a build resolved from listings alone', () => {
     expect(weighed.unknowns.filter(({ lever }) => lever === 'massScale')).toHaveLength(1);
   });
 
+  // A misplaced point once passed, and thrust to weight came out as 69.
+  test.each(['72 g', '7.2 kg'])(
+    'a scale that reads %s is one error at its field, with both numbers',
+    (said) => {
+      const errors = errorsOf(`${BUILD}measured: { mass: ${said} }\n`);
+      expect(errors).toHaveLength(1);
+      const [error] = errors;
+      expect(error?.path).toBe('measured.mass');
+      expect(error?.says).toMatch(/the listed parts weigh 499\u00a0g/);
+      expect(error?.found.startsWith(said.slice(0, 1))).toBe(true);
+    },
+  );
+
   test('a motor that differs is known by its name', () => {
     const other = SHELF.replace(
       '  - { id: gannet-pack,',

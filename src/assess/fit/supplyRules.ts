@@ -1,5 +1,4 @@
-import { peakBusVoltage } from '../../drive/busTransient.ts';
-import { inBox } from '../money/boxes.ts';
+import { busPeak } from '../parts/bus.ts';
 import { type Consumer, consumersOf, supplyOf } from './consumers.ts';
 import { emptyVoltage, fullVoltage } from './fullVoltage.ts';
 import { amps, countOf, fails, fits, volts } from './say.ts';
@@ -7,11 +6,6 @@ import type { FitContext, FitRule, FitVerdict } from './types.ts';
 
 /** What a regulator should carry at most of its rating. */
 const REGULATOR_LOAD = 0.75;
-/** Series resistance of one low-impedance electrolytic capacitor [ohm] (common practice, no source). */
-const CAPACITOR_RESISTANCE = 0.03;
-/** What a box that brings a capacitor without telling its size is taken to bring [F] (common practice). */
-const BOXED_CAPACITANCE = 470e-6;
-
 export const supplyRules: readonly FitRule[] = [
   {
     id: 'flight-controller-cells',
@@ -108,7 +102,7 @@ export const supplyRules: readonly FitRule[] = [
     title: 'voltage spike when the throttle is cut',
     limit: 'the lowest rating on the bus that is told',
     severities: ['risk'],
-    source: 'energy of the leads into the capacitor, docs/method/drive.md',
+    source: 'the current of the leads into the capacitors, docs/method/drive.md',
     look: (context) => busSpike(context),
   },
 ];
@@ -151,10 +145,7 @@ function busSpike(context: FitContext): readonly FitVerdict[] {
   const own = craft.parts.extras.flatMap(({ part, count }) =>
     part.kind === 'capacitor' ? Array.from({ length: count }, () => part) : [],
   );
-  const boxed = inBox(craft.parts, 'capacitor');
-  const capacitance =
-    own.reduce((sum, part) => sum + part.capacitance.value, 0) + (boxed ? BOXED_CAPACITANCE : 0);
-  if (current === undefined || capacitance === 0) return []; // capacitor-fitted speaks of the latter
+  if (current === undefined) return [];
   const ratings = [
     ...own.map((part) => ({ name: part.name, seat: 'extras', voltage: part.voltage })),
     ...consumersOf(context).flatMap((consumer) => {
@@ -167,13 +158,7 @@ function busSpike(context: FitContext): readonly FitVerdict[] {
   ].sort((a, b) => a.voltage - b.voltage);
   const weakest = ratings[0];
   if (weakest === undefined) return []; // nothing on the bus tells a rating in volts
-  const peak = peakBusVoltage({
-    packVoltage: fullVoltage(context),
-    current,
-    leadLength: craft.wiring.main.length / 2,
-    capacitance,
-    capacitorResistance: CAPACITOR_RESISTANCE / (own.length + (boxed ? 1 : 0)),
-  });
+  const peak = busPeak(craft, current);
   const number = { value: peak, limit: weakest.voltage, quantity: 'voltage' as const };
   return [
     peak > weakest.voltage

@@ -151,8 +151,8 @@ function forms(): readonly MeasureForm[] {
       id: 'bus-peak-voltage',
       label: 'bus voltage when full throttle is cut',
       quantity: 'voltage',
-      how: 'Full pack + current x (root of lead inductance over capacitance + resistance of the capacitors): an upper bound, braking not in it.',
-      source: 'lossless LC circuit; docs/method/drive.md',
+      how: 'The current of the leads charges the controllers’ own capacitors and those fitted, side by side, on top of a full pack: an upper bound, braking not in it.',
+      source: 'Kirchhoff’s laws for lead and capacitors, lossless pack; docs/method/drive.md',
     },
   ];
 }

@@ -1,7 +1,8 @@
 import { framePrimitives } from '../../airframe/framePrimitives.ts';
-import { massProperties, withMeasuredMass } from '../../airframe/massProperties.ts';
+import { itemMass, massProperties, withMeasuredMass } from '../../airframe/massProperties.ts';
 import type { Layout, MassItem, MassProperties } from '../../airframe/types.ts';
 import { scale3 } from '../../numerics/vector3.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
 import type { Craft, CraftMotor, CraftParts, CraftRotor } from '../craft.ts';
 import { armDownload } from '../infer/armDownload.ts';
 import { frameGeometry } from '../infer/frameGeometry.ts';
@@ -53,7 +54,34 @@ export function resolveBuild(
   if (!parts.ok) return parts;
   if (!layout.value) throw new RangeError('frame: found among the parts, but it has no layout');
   const whole: Layout = layout.value;
-  return attempt(() => assemble(build, parts.value, whole, ready), ['frame'], where);
+  const craft = attempt(() => assemble(build, parts.value, whole, ready), ['frame'], where);
+  return craft.ok ? asWeighed(craft.value, where) : craft;
+}
+
+/** A scale's word within these of the listed parts' sum is believed: parts may be unlisted, or lighter than told. */
+const LIGHTEST = 0.6;
+const HEAVIEST = 1.7;
+
+/** A scale that reads far off the sum of the parts is a slip of the unit or of a digit, and would turn every figure. */
+function asWeighed(craft: Craft, where: BuildPlace): Reading<Craft> {
+  const { mass } = craft.build.measured;
+  const sum = craft.massItems.reduce((total, item) => total + itemMass(item), 0);
+  if (mass === undefined || (mass.value >= LIGHTEST * sum && mass.value <= HEAVIEST * sum)) {
+    return { ok: true, value: craft };
+  }
+  const path: Path = ['measured', 'mass'];
+  const grams = (value: number): string => formatQuantity(value, 'mass');
+  return failed([
+    {
+      file: where.file,
+      ...where.placeOf(path),
+      path: pathText(path),
+      says: `the scale reads ${grams(mass.value)} where the listed parts weigh ${grams(sum)} together`,
+      found: grams(mass.value),
+      allowed: `${grams(LIGHTEST * sum)} to ${grams(HEAVIEST * sum)}, the sum of the parts and what no list has`,
+      remedy: 'Check the unit and the digits of the weighed mass, or the parts of the build.',
+    },
+  ]);
 }
 
 const NONE: ReadonlyMap<string, CraftRotor> = new Map();

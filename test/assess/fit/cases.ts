@@ -64,9 +64,7 @@ const ring = (size: number): Variation => ({ ...gap('guards', size), demo: 'guar
 const standoff = (standoffHeight: number) => part(FRAME, { standoffHeight });
 const packSize = (length: number, width: number) => part(PACK, { size: { length, width, height: 0.04 } });
 const weighing = (mass: number, region: 'EU' | 'UK' | 'US' | 'other' = 'UK'): Variation => ({
-  build: (b) => {
-    b.measured.mass = { value: mass };
-  },
+  weighed: mass,
   brief: (brief) => {
     brief.region = region;
   },
@@ -367,11 +365,11 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
   ],
   'bus-spike': [
     passes('90 mm of lead'),
-    gives('risk', 'a metre of lead and 200 A', {
-      ...build((b) => (b.wiring.packLead = { area: 2.08e-6, length: 1 })),
-      figures: { peakPackCurrent: 200 },
+    gives('risk', 'two metres of lead and 350 A', {
+      ...build((b) => (b.wiring.packLead = { area: 2.08e-6, length: 2 })),
+      figures: { peakPackCurrent: 350 },
     }),
-    silent('no capacitor to catch it', without('cap-1000-35')),
+    silent('nothing on the bus tells a rating', without('cap-1000-35')),
   ],
   'controller-count': [
     passes('four motors'),
