@@ -1,5 +1,5 @@
 import { excerptOf } from './excerpt.ts';
-import { openShell } from './shell.ts';
+import { openShell, type Printed } from './shell.ts';
 
 /** Named figures and tables that pages show between marks. */
 export type Figures = Readonly<Record<string, () => string>>;
@@ -16,16 +16,20 @@ export interface Retold {
  * A page with what is computed in it told anew: what commands print, and figures between marks. CONTRIBUTING.md says
  * how a page is written for it.
  */
-export async function retell(page: string, figures: Figures): Promise<Retold> {
-  const outputs = await retellOutputs(page);
+export async function retell(
+  page: string,
+  figures: Figures,
+  said: Map<string, Printed> = new Map(),
+): Promise<Retold> {
+  const outputs = await retellOutputs(page, said);
   const marked = retellFigures(outputs.page, figures);
   return { ...marked, problems: [...outputs.problems, ...marked.problems] };
 }
 
 /** Blocks of `sh` are run in order, with the files of blocks that bear a name; a block of `text` shows the last one's output. */
-async function retellOutputs(page: string): Promise<Omit<Retold, 'shows'>> {
+async function retellOutputs(page: string, said: Map<string, Printed>): Promise<Omit<Retold, 'shows'>> {
   const files = new Map<string, string>();
-  const shell = openShell(files);
+  const shell = openShell(files, said);
   const problems: string[] = [];
   let printed = '';
   const pieces = page.split(/^(```[^\n]*\n[\s\S]*?^```$)/m);

@@ -7,11 +7,12 @@ import { pages } from '../../scripts/told/pages.ts';
 import { retell } from '../../scripts/told/retell.ts';
 
 const shown: string[] = [];
+const said: Parameters<typeof retell>[2] = new Map();
 
 it.each(pages())(
   '%s shows what is computed today (else: npm run retell, and read what changed)',
   async (file) => {
-    const { page, problems, shows } = await retell(readFileSync(file, 'utf8'), figures);
+    const { page, problems, shows } = await retell(readFileSync(file, 'utf8'), figures, said);
     shown.push(...shows);
     await expect(page).toMatchFileSnapshot(resolve(file));
     expect(problems).toEqual([]);
