@@ -12,7 +12,8 @@ export interface Excerpt {
 
 /**
  * The lines of `printed` that a page shows, as they are printed now: each shown line is taken for the next printed one
- * that reads alike but for its numbers, or else has most words in common with it. Where lines are left out stands `…`.
+ * that reads alike but for its numbers, or else has most words in common with it. Where lines are left out stands `…`;
+ * blank lines and the rules under a table's head stay.
  */
 export function excerptOf(shown: readonly string[], printed: string): Excerpt {
   const fresh = printed.replace(/\n+$/, '').split('\n');
@@ -26,7 +27,9 @@ export function excerptOf(shown: readonly string[], printed: string): Excerpt {
       lost.push(line);
       continue;
     }
-    if (at > next) lines.push(LEFT_OUT);
+    const between = fresh.slice(next, at);
+    if (between.every((each) => /^[- ]*$/.test(each))) lines.push(...between);
+    else lines.push(LEFT_OUT);
     lines.push((fresh[at] ?? '').trimEnd());
     next = at + 1;
   }

@@ -24,6 +24,11 @@ describe('an excerpt', () => {
     ]);
   });
 
+  it('keeps blank lines and the rule of a table', () => {
+    const { lines } = excerptOf(['Hz', '…', '12', 'said'], 'Hz\n--\n184\n\nsaid\n');
+    expect(lines).toEqual(['Hz', '--', '184', '', 'said']);
+  });
+
   it('takes a line whose words have changed for the nearest one', () => {
     const { lines } = excerptOf(['  hover throttle  30 %  of the stick to 35 %'], printed);
     expect(lines).toContain('  hover throttle  29.2 %  to 35 %');
