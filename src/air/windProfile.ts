@@ -25,14 +25,14 @@ export const grounds: readonly Ground[] = [
   { name: 'suburb, forest', roughnessLength: 1 },
 ];
 
-/** The lowest height at which the log law is read, in roughness lengths: below it, the air between the stems. */
-const LOWEST_RATIO = 20;
+/** Height [m] from which the log law is meant: 20 roughness lengths; below it, the air between the stems. */
+export const lawStartsAt = (roughnessLength: number): number => 20 * roughnessLength;
 
 /** A wind known at one height over one ground. */
 export interface MeasuredWind {
   /** [m/s], >= 0 */
   readonly speed: number;
-  /** Above ground [m]; weather stations measure at 10 m. */
+  /** Above ground [m], at least 2 z0; weather stations measure at 10 m. */
   readonly height: number;
   /** [m], 1e-5 to 2 */
   readonly roughnessLength: number;
@@ -41,8 +41,9 @@ export interface MeasuredWind {
 /**
  * Mean wind [m/s] at a height by the logarithmic law, u = u_ref ln(z/z0) / ln(z_ref/z0)
  * (WMO-No. 8, I.5; MIL-F-8785C 3.7.3.4 has the same law from 20 ft). Valid in the lowest 100 m or
- * so; nearer the ground than 20 z0 the law has no meaning and the wind at 20 z0 is given, which is
- * on the safe side.
+ * so; nearer the ground than 20 z0 the law has no meaning and the wind at 20 z0 is given, or the measured wind where it was
+ * measured lower still: both on the safe side. A wind measured below 20 z0 is taken to higher ones by the law all the same,
+ * since a floor there would understate the wind aloft: say so to the reader (`lawStartsAt`).
  *
  * @param height above ground [m], > 0
  * @throws RangeError outside those ranges
@@ -53,11 +54,13 @@ export function windAtHeight(wind: MeasuredWind, height: number): number {
   if (!(roughnessLength >= 1e-5 && roughnessLength <= 2)) {
     throw new RangeError(`roughnessLength must be between 1e-5 and 2 m; found ${roughnessLength} m`);
   }
-  const lowest = LOWEST_RATIO * roughnessLength;
-  return (
-    (speed * Math.log(Math.max(aboveGround('height', height), lowest) / roughnessLength)) /
-    Math.log(Math.max(aboveGround('wind.height', wind.height), lowest) / roughnessLength)
-  );
+  const measured = aboveGround('wind.height', wind.height);
+  if (!(measured >= 2 * roughnessLength)) {
+    throw new RangeError(`wind.height must be at least 2 roughnessLength; found ${measured} m`);
+  }
+  const lowest = Math.min(lawStartsAt(roughnessLength), measured);
+  const read = Math.max(aboveGround('height', height), lowest);
+  return (speed * Math.log(read / roughnessLength)) / Math.log(measured / roughnessLength);
 }
 
 /**

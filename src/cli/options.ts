@@ -25,6 +25,9 @@ export function quantityWithin(
   return value;
 }
 
+/** Heights that the standard atmosphere knows, as a range of `quantityWithin`. */
+export const HEIGHTS = { low: -2000, high: 20_000, words: '-2000 m to 20000 m' } as const;
+
 /** A comma-separated list, each read by `read`. */
 export function listOption<T>(option: string, text: string, read: (item: string) => T): readonly T[] {
   const items = text

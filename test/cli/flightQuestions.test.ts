@@ -246,3 +246,11 @@ describe('ask fly', () => {
     expect(await said('--seed', '-1')).toContain('--seed');
   });
 });
+
+it('tells where the law of the wind is stretched over rough ground, and not over grass', async () => {
+  const words = ['ask', 'gusts', '--wind', '8 m/s', '--height', '100 m', '--roughness'];
+  const suburb = await quadwright([...words, '1 m']);
+  expect(suburb.out).toMatch(/^Mean wind at 100\sm: 16\s/);
+  expect(suburb.out).toContain('a station among obstacles');
+  expect((await quadwright([...words, '30 mm'])).out).not.toContain('the law of the wind');
+});

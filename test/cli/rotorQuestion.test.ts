@@ -114,6 +114,8 @@ it.each([
   ['a chord beside a table', [...(ways.table ?? []), '--chord', '12 mm'], 'already'],
   ['speed and advance', [...(ways.nameplate ?? []), '--speed', '1 m/s', '--advance', '0'], 'one of the two'],
   ['no shape at all', [], '--pitch is missing'],
+  // Once a fault of ours, exit 3: the height went to the atmosphere without a look at its range.
+  ['a height above the air we know', [...(ways.nameplate ?? []), '--height', '30 km'], '-2000 m to 20000 m'],
 ])('refuses %s with a remedy', async (_, words, told) => {
   const { code, error } = await quadwright(
     ['ask', 'rotor', '--diameter', '5 in', '--blades', '3', '--rpm', '6000', ...words],

@@ -1,6 +1,6 @@
 import { airOfDay, standardAtmosphere } from '../../air/standardAtmosphere.ts';
 import type { Io } from '../io.ts';
-import { quantityWithin } from '../options.ts';
+import { HEIGHTS, quantityWithin } from '../options.ts';
 import { printTable } from '../print/table.ts';
 
 export interface AskAirOptions {
@@ -12,11 +12,7 @@ export interface AskAirOptions {
 
 /** `ask air`: ISO 2533 air at a height, or of a day whose temperature and humidity are known. */
 export function askAir(options: AskAirOptions, io: Io): void {
-  const height = quantityWithin('--height', options.height, 'length', {
-    low: -2000,
-    high: 20000,
-    words: '-2000 m to 20000 m',
-  });
+  const height = quantityWithin('--height', options.height, 'length', HEIGHTS);
   const humidity = quantityWithin('--humidity', options.humidity ?? '0 %', 'share', {
     low: 0,
     high: 1,

@@ -2,6 +2,7 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { drydenSpectrum, type GustComponent, gustComponents } from '../../air/dryden.ts';
 import { drydenTrace } from '../../air/drydenTrace.ts';
 import { turbulenceOfDay, type WindyAir } from '../../air/turbulenceOfDay.ts';
+import { lawStartsAt } from '../../air/windProfile.ts';
 import { type Banded, bandOf } from '../../assess/propagate.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
 import { decimalsForBand, roundedText } from '../../units/significance.ts';
@@ -113,12 +114,21 @@ export function askGusts(options: AskGustsOptions, io: Io): void {
     Math.abs(likely.turbulenceHeight - height) < 1e-9
       ? ''
       : ` The model is given from 3 m to 305 m: turbulence of ${formatQuantity(likely.turbulenceHeight, 'length')}.`;
+  const starts = lawStartsAt(roughnessLength);
+  const low = Math.min(MEASURED_AT, height);
+  const rough =
+    starts <= low
+      ? ''
+      : ` Over such ground the law of the wind is meant for ${formatQuantity(starts, 'length')} and more, and lower is ` +
+        `not told less than there or at ${formatQuantity(MEASURED_AT, 'length')}${
+          starts > MEASURED_AT ? '; higher, a station among obstacles tells less than the band says' : ''
+        }.`;
   io.writeOut(
     `Mean wind at ${formatQuantity(height, 'length')}: ${bandedCell(
       banded((air) => air.wind),
       'speed',
     )}\n\n${table}\n\n` +
-      `MIL-F-8785C, Dryden form, as the mean wind carries it past a craft that keeps its place.${far} Bands are 10th to 90th percentile of a forecast ` +
+      `MIL-F-8785C, Dryden form, as the mean wind carries it past a craft that keeps its place.${far}${rough} Bands are 10th to 90th percentile of a forecast ` +
       'wind that is known to a quarter (inferred); in the lee of obstacles it is rougher. `--json` adds a seeded stretch of it; `ask wind` and `ask fly` tell what a craft makes of it.\n',
   );
 }

@@ -6,7 +6,7 @@ import { nextMeasurement } from '../../rotor/nextMeasurement.ts';
 import { type SectionTables, sectionTables } from '../../rotor/sections.ts';
 import type { Blade } from '../../rotor/types.ts';
 import { BadInput, type Io } from '../io.ts';
-import { listOption, numberOption, quantityOption, quantityWithin, wholeOption } from '../options.ts';
+import { HEIGHTS, listOption, numberOption, quantityWithin, wholeOption } from '../options.ts';
 import { printTable } from '../print/table.ts';
 import { readBladeTable } from '../readBladeTable.ts';
 import { edgewiseAnswer, edgewiseText } from './rotorAlong.ts';
@@ -29,7 +29,9 @@ export interface AskRotorOptions {
 
 /** `ask rotor`: a propeller at given speeds, from its nameplate or its blade table. */
 export function askRotor(options: AskRotorOptions, io: Io): void {
-  const air = standardAtmosphere({ height: quantityOption('--height', options.height ?? '0 m', 'length') });
+  const air = standardAtmosphere({
+    height: quantityWithin('--height', options.height ?? '0 m', 'length', HEIGHTS),
+  });
   const sections = sectionTables();
   const blade = calibrated(bladeOf(options, io), options.anchor, sections, air);
   const speeds = listOption('--rpm', options.rpm, (item) => numberOption('--rpm', item, 1, 190_000));
