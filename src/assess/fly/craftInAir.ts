@@ -13,7 +13,7 @@ import { prepareCraft } from '../../flight/simulation/prepare.ts';
 import { hoverState } from '../../flight/simulation/simulate.ts';
 import type { SimulationModel, SimulationState } from '../../flight/simulation/types.ts';
 import { neutralLevers } from '../../flight/types.ts';
-import { type Outcome, solved } from '../../numerics/outcome.ts';
+import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import { dragOf } from '../parts/dragOf.ts';
 import type { Flight, PartContext } from '../parts/types.ts';
 
@@ -41,6 +41,9 @@ export function craftInAir(
   context: Pick<PartContext, 'craft'> & { readonly flight: Flight },
 ): Outcome<CraftInAir> {
   const { craft, flight } = context;
+  if (flight.model.stations.some(({ servoTilt = 0 }) => servoTilt > 0)) {
+    return noSolution('the simulation does not tilt a tail servo; `ask reserve`, `trim` and `wind` do');
+  }
   const { inertia } = craft.massProperties;
   const drag = dragOf(craft);
   const forward = forwardCraft(flight.model, neutralLevers, drag.bluff, {

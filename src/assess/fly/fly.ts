@@ -5,7 +5,7 @@ import { dayGust } from '../parts/wind/windFigures.ts';
 import { type CraftInAir, craftInAir } from './craftInAir.ts';
 import { flyAlong, type Plan } from './flyAlong.ts';
 import { bankFigures, dashFigures, gustFigures, hoverFigures, roughFigures } from './sceneFigures.ts';
-import { bankPlan, DASH_DUTY, dashPlan, gustPlan, hoverPlan, roughPlan } from './scenes.ts';
+import { bankPlan, dashPlan, gustPlan, hoverPlan, roughPlan } from './scenes.ts';
 import type { FlightTrace, Flown, FlownFigure, FlyRequest } from './types.ts';
 
 /**
@@ -29,10 +29,12 @@ export function* fly(
   const flown = yield* flyAlong(craft, set.value.plan);
   if (!flown.ok) return flown;
   const { trace } = flown.value;
+  const beside = set.value.beside === undefined ? undefined : yield* flyAlong(craft, set.value.beside);
+  if (beside?.ok === false) return beside;
   return solved({
     scene: request.scene,
     says: set.value.says,
-    figures: set.value.figures(trace),
+    figures: set.value.figures(trace, beside?.value.trace),
     motors: context.flight.model.stations.map(({ name }) => name),
     trace,
   });
@@ -41,7 +43,9 @@ export function* fly(
 interface Set {
   readonly plan: Plan;
   readonly says: string;
-  readonly figures: (trace: FlightTrace) => readonly FlownFigure[];
+  /** The same another way, short, for a figure beside the others. */
+  readonly beside?: Plan;
+  readonly figures: (trace: FlightTrace, beside?: FlightTrace) => readonly FlownFigure[];
 }
 
 function sceneOf(craft: CraftInAir, request: FlyRequest): Outcome<Set> {
@@ -61,19 +65,26 @@ function sceneOf(craft: CraftInAir, request: FlyRequest): Outcome<Set> {
         figures: (trace) => gustFigures(craft, request.wind, trace),
       });
     }
-    case 'bank':
+    case 'bank': {
+      const plan = bankPlan(craft, 'all the motors have');
+      if (!plan.ok) return plan;
+      const beside = bankPlan(craft, 'plain mixer');
+      if (!beside.ok) return beside;
       return solved({
-        plan: bankPlan(craft),
+        plan: plan.value,
+        // Four motors leave a mixer no choice.
+        ...(craft.model.rotors.length > 4 ? { beside: beside.value } : {}),
         says: 'Out of a hover, at 0 s all the roll to the right that the motors have.',
-        figures: (trace) => bankFigures(craft, trace),
+        figures: (trace, mixed) => bankFigures(craft, trace, mixed),
       });
+    }
     case 'dash': {
       const dash = dashPlan(craft, request.duration);
       if (!dash.ok) return dash;
-      const { speed, tilt, plan } = dash.value;
+      const { speed, tilt, duty, plan } = dash.value;
       return solved({
         plan,
-        says: `Out of a hover nose down to ${formatQuantity(tilt, 'angle')}, the tilt of the fastest level flight at ${Math.round(100 * DASH_DUTY)} % duty, height held.`,
+        says: `Out of a hover nose down to ${formatQuantity(tilt, 'angle')}, the tilt of the fastest level flight at ${Math.round(100 * duty)} % duty, height held.`,
         figures: (trace) => dashFigures(craft, speed, tilt, trace),
       });
     }

@@ -64,7 +64,7 @@ export function gustFigures(craft: CraftInAir, wind: number, trace: FlightTrace)
       quantity: 'length',
       closedForm: told.drift,
       simulated: Math.abs(trace.place[0][asleep] ?? 0),
-      how: "The closed form keeps the first moment's push and a level craft; the simulation is leant into the wind, eases as it drifts and is thrown up with its lift leaning.",
+      how: "The closed form keeps the first moment's push and a level craft; the simulation is leant into the wind, eases as it drifts and is thrown up with its lift leaning. A balance below the propellers tips it back and adds a fifth, one above them takes as much off.",
     },
     {
       id: 'gust-farthest',
@@ -90,13 +90,15 @@ export function gustFigures(craft: CraftInAir, wind: number, trace: FlightTrace)
   ];
 }
 
-/** What a full roll shows, beside the agility of the same craft. */
-export function bankFigures({ agility }: CraftInAir, trace: FlightTrace): readonly FlownFigure[] {
-  const passes = trace.roll.findIndex((roll) => roll >= Math.PI / 2);
-  const [before, after] = [trace.roll[passes - 1] ?? 0, trace.roll[passes] ?? Number.NaN];
-  const [from, to] = [trace.time[passes - 1] ?? 0, trace.time[passes] ?? Number.NaN];
-  const time = from + ((Math.PI / 2 - before) / (after - before)) * (to - from);
+/** What a full roll shows, beside the agility of the same craft. @param mixed the same by the plain mixer */
+export function bankFigures(
+  { agility }: CraftInAir,
+  trace: FlightTrace,
+  mixed?: FlightTrace,
+): readonly FlownFigure[] {
+  const { time, rate } = passing(trace);
   const told = agility.bank.roll;
+  const byMixer = mixed === undefined ? Number.NaN : passing(mixed).time;
   const figures: FlownFigure[] = [
     {
       id: 'lowest-pack-voltage',
@@ -121,11 +123,31 @@ export function bankFigures({ agility }: CraftInAir, trace: FlightTrace): readon
       label: 'turn rate then',
       quantity: 'angularSpeed',
       closedForm: told.rateWhenPassing,
-      simulated: (after - before) / (to - from),
+      simulated: rate,
       how: 'As the time.',
     },
+    ...(Number.isFinite(byMixer)
+      ? [
+          {
+            id: 'roll-bank-time-mixed',
+            label: 'until 90 degrees by a plain mixer',
+            quantity: 'time',
+            simulated: byMixer,
+            how: 'Common flight controllers share a moment by the levers of the motors, so that the inner ones of six or eight give less than they could.',
+          } as const,
+        ]
+      : []),
     ...figures,
   ];
+}
+
+/** When the roll passes 90 degrees and how fast it turns then; no numbers when it does not. */
+function passing({ roll, time }: FlightTrace): { readonly time: number; readonly rate: number } {
+  const passes = roll.findIndex((each) => each >= Math.PI / 2);
+  const [before, after] = [roll[passes - 1] ?? 0, roll[passes] ?? Number.NaN];
+  const [from, to] = [time[passes - 1] ?? 0, time[passes] ?? Number.NaN];
+  const rate = (after - before) / (to - from);
+  return { time: from + (Math.PI / 2 - before) / rate, rate };
 }
 
 /** What a dash shows, beside steady level flight at the tilt it settles at [rad] and the speed aimed for [m/s]. */
@@ -146,7 +168,7 @@ export function dashFigures(
       quantity: 'angle',
       closedForm: tilt,
       simulated: settled,
-      how: 'The plain tilt loop has no integral: the moments of the drag lean it off the tilt it is asked for. Too fast, it asks for less.',
+      how: 'The plain tilt loop has no integral: the moments of the drag lean it a little off the tilt it is asked for. Too fast, it asks for less.',
     },
     {
       id: 'dash-speed',

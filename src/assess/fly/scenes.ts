@@ -1,5 +1,7 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { drydenTrace } from '../../air/drydenTrace.ts';
+import { attainableSet, reachAlong } from '../../flight/reserve/attainableSet.ts';
+import { controlAxes } from '../../flight/reserve/types.ts';
 import { at, type Command, type SimulationState } from '../../flight/simulation/types.ts';
 import { windFromTrace } from '../../flight/simulation/windFromTrace.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
@@ -19,8 +21,15 @@ const DASH_STEP = 0.01;
 const LEANING = 1.5;
 /** Lean let out for every m/s too fast, or the moments of the drag lean it on until the motors have no more [rad s/m]. */
 const EASING = 0.1;
+/**
+ * The plain tilt loop has no integral, so the moments of the drag lean it off what it is asked for, a coaxial craft by 13 degrees, into
+ * more tilt than its motors carry: asking back this many times the miss makes it so much stiffer.
+ */
+const STIFFER = 3;
 /** Largest duty of the speed that is dashed for: a twentieth is left to steer with. */
-export const DASH_DUTY = 0.95;
+const DASH_DUTY = 0.95;
+/** Of coaxial craft: the simulation keeps lower rotors in the hover wake of the upper ones, so that theirs turn some tenth harder. */
+const COAXIAL_DASH_DUTY = 0.85;
 
 const holdHere: Command = { kind: 'place', place: [0, 0, 0], heading: 0 };
 
@@ -53,31 +62,49 @@ export function gustPlan(craft: CraftInAir, mean: number): Plan {
   };
 }
 
-/** All the roll that the motors have, from a hover, until it has passed 90 degrees. */
-export function bankPlan(craft: CraftInAir): Plan {
+/**
+ * A full roll from a hover until it has passed 90 degrees: on the thrusts that give the most roll, as the reserve counts it, or
+ * as much as the plain mixer makes of it, which shares a moment over six motors or more by their levers and so spares the inner ones.
+ */
+export function bankPlan(craft: CraftInAir, by: 'all the motors have' | 'plain mixer'): Outcome<Plan> {
   const { model, agility } = craft;
   const lift = model.mass * model.gravity;
-  const most = 10 * agility.onBus.reserve.moments.roll.positive;
-  return {
+  const set = attainableSet(agility.onBus.model);
+  const most = reachAlong(set, [1, 0, 0], { axes: controlAxes, lift });
+  if (!most.ok) return most;
+  const { along, thrusts } = most.value;
+  const roll: Command =
+    by === 'plain mixer'
+      ? { kind: 'moments', moments: [10 * along, 0, 0], lift }
+      : { kind: 'thrusts', thrusts };
+  return solved({
     model,
-    pilot: (time) => (time < 0 ? holdHere : { kind: 'moments', moments: [most, 0, 0], lift }),
+    pilot: (time) => (time < 0 ? holdHere : roll),
     settling: 2,
     duration: 3 * agility.bank.roll.toPass,
     timeStep: FINE,
     over: (state) => uprightness(state) < -0.2,
-  };
+  });
 }
 
 /** Cosine between the craft's down and the world's: below nothing past 90 degrees. */
 const uprightness = (state: Readonly<SimulationState>): number =>
   1 - 2 * ((state[at.attitude + 1] as number) ** 2 + (state[at.attitude + 2] as number) ** 2);
 
+/** How far the nose is down [rad]. */
+function noseDown(state: Readonly<SimulationState>): number {
+  const [w = 1, x = 0, y = 0, z = 0] = state.slice(at.attitude, at.attitude + 4);
+  return -Math.asin(Math.min(1, Math.max(-1, 2 * (w * y - z * x))));
+}
+
 /** Nose down to the tilt of the fastest level flight, less where that makes it faster, height held. */
 export function dashPlan(
   craft: CraftInAir,
   seconds = 12,
-): Outcome<{ readonly plan: Plan; readonly speed: number; readonly tilt: number }> {
-  const top = knownTop(craft.forward, CHARGE, DASH_DUTY);
+): Outcome<{ readonly plan: Plan; readonly speed: number; readonly tilt: number; readonly duty: number }> {
+  const isCoaxial = craft.circuit.branches.some(({ inWakeOf }) => inWakeOf >= 0);
+  const duty = isCoaxial ? COAXIAL_DASH_DUTY : DASH_DUTY;
+  const top = knownTop(craft.forward, CHARGE, duty);
   if (!top.ok) return top;
   const { speed, tilt } = top.value.at;
   if (!(speed > 1)) return noSolution('it makes no way in level flight');
@@ -85,6 +112,7 @@ export function dashPlan(
   return solved({
     speed,
     tilt,
+    duty,
     plan: {
       model: craft.oblique,
       pilot: (time, state) => {
@@ -93,7 +121,7 @@ export function dashPlan(
         const climb = 3 * (state[at.velocity + 2] as number) + 2 * (state[at.place + 2] as number);
         return {
           kind: 'attitude',
-          attitude: [0, -lean, 0],
+          attitude: [0, -(lean + STIFFER * (lean - noseDown(state))), 0],
           lift: (mass * Math.max(0.1 * gravity, gravity + climb)) / Math.max(0.2, Math.cos(lean)),
         };
       },
