@@ -1,7 +1,7 @@
 import { type Outcome, solved } from '../numerics/outcome.ts';
 import type { SectionTables } from './sections.ts';
 import { solveRotor } from './solveRotor.ts';
-import { type Spreads, spreadsOf } from './spreads.ts';
+import { SPREADS, type Spreads, spreadsOf } from './spreads.ts';
 import type { Blade, RotorBand, RotorCondition, RotorState } from './types.ts';
 
 /** Half width of a 10-90 band of a normal distribution, in standard deviations. */
@@ -10,6 +10,7 @@ const TEN_TO_NINETY = 1.2816;
 /**
  * Where the measured coefficients lie, 10th to 90th percentile: what is open about pitch, drag and
  * chord carried through the blade elements, so that the band grows by itself towards zero thrust.
+ * Measured points that are known badly hold it less, at worst as little as if there were none.
  *
  * @param state the answer of `solveRotor` for this blade and condition
  */
@@ -19,19 +20,50 @@ export function rotorBand(
   condition: RotorCondition,
   state: RotorState,
 ): Outcome<RotorBand> {
-  return bandOf(blade, sections, condition, state, spreadsOf(blade, state.advanceRatio));
+  const held = bandOf(blade, sections, condition, state, spreadsOf(blade, state.advanceRatio));
+  if (!held.ok || blade.anchorSpread === undefined) return held;
+  const loose = bandOf(blade, sections, condition, state, SPREADS[blade.knownBy]);
+  return loose.ok ? solved(widened(held.value, loose.value, blade.anchorSpread, state)) : loose;
 }
 
-/** The band of given spreads: `rotorBand` for what is known, this for what might be. */
-export function bandOf(
+/** A band held by points of so much spread more than a stand's, which never leave more open than no point would. */
+function widened(
+  held: RotorBand,
+  loose: RotorBand,
+  more: { readonly thrust: number; readonly power: number },
+  state: RotorState,
+): RotorBand {
+  const half = ([low, high]: readonly [number, number]) => (high - low) / 2;
+  const between = (open: number, of: number) => (open * of) / Math.hypot(open, of, 1e-300);
+  const thrustMore = between(
+    TEN_TO_NINETY * more.thrust * state.thrustCoefficient,
+    half(loose.thrustCoefficient),
+  );
+  const powerMore = between(
+    TEN_TO_NINETY * more.power * state.powerCoefficient,
+    half(loose.powerCoefficient),
+  );
+  const thrust = Math.hypot(half(held.thrustCoefficient), thrustMore);
+  const power = Math.hypot(half(held.powerCoefficient), powerMore);
+  const cross =
+    held.correlation * half(held.thrustCoefficient) * half(held.powerCoefficient) +
+    loose.correlation * thrustMore * powerMore;
+  return {
+    thrustCoefficient: [state.thrustCoefficient - thrust, state.thrustCoefficient + thrust],
+    powerCoefficient: [state.powerCoefficient - power, state.powerCoefficient + power],
+    correlation: cross / Math.max(thrust * power, 1e-300),
+  };
+}
+
+function bandOf(
   blade: Blade,
   sections: SectionTables,
   condition: RotorCondition,
   state: RotorState,
   spreads: Spreads,
 ): Outcome<RotorBand> {
-  const ahead = beyondMeasured(state);
-  const away = REYNOLDS_GROWTH * fromAnchor(blade, state);
+  const ahead = beyondMeasured(blade, state);
+  const away = REYNOLDS_GROWTH * outside(Math.log(state.reynolds75), blade.anchorReynolds?.map(Math.log));
   let thrustSquare = (Math.hypot(spreads.thrust, ahead.thrust, away) * state.thrustCoefficient) ** 2;
   let powerSquare = (Math.hypot(spreads.power, ahead.power, away) * state.powerCoefficient) ** 2;
   let cross = 0;
@@ -62,11 +94,9 @@ export function bandOf(
  */
 const REYNOLDS_GROWTH = 0.07;
 
-/** How far from its measured points a blade works [ln of Reynolds number], 0 among them or with none. */
-function fromAnchor(blade: Blade, state: RotorState): number {
-  if (blade.anchorReynolds === undefined) return 0;
-  const [lowest, highest] = blade.anchorReynolds;
-  return Math.max(0, Math.log(lowest / state.reynolds75), Math.log(state.reynolds75 / highest));
+/** How far a value lies from what measured points span; 0 among them, or with none. */
+function outside(value: number, [lowest = value, highest = value]: readonly number[] = []): number {
+  return Math.max(0, lowest - value, value - highest);
 }
 
 /** Step of the finite differences: radians of pitch, ln of drag and chord. */
@@ -84,9 +114,14 @@ function openThings(blade: Blade, spreads: Spreads): [moved: (step: number) => B
 export const MEASURED_TIP_MACH = 0.3;
 const MEASURED_REYNOLDS = 150_000;
 
-/** Extra spread where nothing was measured: common practice, no source. */
-function beyondMeasured(state: RotorState): { thrust: number; power: number } {
-  const mach = Math.max(0, state.tipMach - MEASURED_TIP_MACH);
-  const octaves = Math.max(0, Math.log2(state.reynolds75 / MEASURED_REYNOLDS));
+/**
+ * Extra spread where nothing was measured, neither for the calibration nor on this propeller: common practice,
+ * no source. A point at a fast tip tells what a fast tip does, and leaves the slow one as open as it was the other way.
+ */
+function beyondMeasured(blade: Blade, state: RotorState): { thrust: number; power: number } {
+  const fast = (tipMach: number) => Math.max(0, tipMach - MEASURED_TIP_MACH);
+  const high = (reynolds: number) => Math.max(0, Math.log2(reynolds / MEASURED_REYNOLDS));
+  const mach = outside(fast(state.tipMach), (blade.anchorTipMach ?? [0, 0]).map(fast));
+  const octaves = outside(high(state.reynolds75), (blade.anchorReynolds ?? [0, 0]).map(high));
   return { thrust: 0.15 * mach + 0.02 * octaves, power: 0.3 * mach + 0.03 * octaves };
 }

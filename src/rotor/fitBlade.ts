@@ -2,14 +2,14 @@ import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import type { Matrix3, Vector3 } from '../numerics/vector3.ts';
 import type { SectionTables } from './sections.ts';
 import { solveRotor } from './solveRotor.ts';
-import { SPREADS } from './spreads.ts';
+import { LIFT_SPREAD, SPREADS, STAND_SPREAD } from './spreads.ts';
 import type { Blade, MeasuredPoint } from './types.ts';
 
-/** How near a thrust stand can be trusted, 1 sd, relative: the same propeller measured twice differs by 3 to 6 %. */
-const STAND_SPREAD = 0.02;
 /** Below these coefficients a relative error means nothing; errors are then told against these. */
 const LEAST_THRUST_COEFFICIENT = 0.01;
 const LEAST_POWER_COEFFICIENT = 0.005;
+/** The same propeller measured twice differs by 3 to 6 % (UIUC Propeller Database); `spreadsOf` holds it. */
+const TWICE_MEASURED = 0.04;
 
 /**
  * Matches a blade to one measured point: the pitch offset, drag scale and chord that give its thrust
@@ -24,8 +24,9 @@ export function anchorBlade(blade: Blade, sections: SectionTables, point: Measur
 
 /**
  * Least-squares pitch offset, drag scale and chord over measured points (Gauss and Newton, damped
- * after Marquardt 1963), with the usual spread of propellers as prior: one point is enough and none
- * of many rules.
+ * after Marquardt 1963), each weighed by its spread, with the usual spread of propellers as prior: one point is
+ * enough and none of many rules. Points known worse than a stand's, or that contradict each other, leave the band of
+ * the blade wider (`anchorSpread`).
  *
  * @returns words when no propeller near this one gives the points
  * @throws RangeError for no points, or one without positive speed, thrust, and power
@@ -61,15 +62,47 @@ export function fitBlade(
     damping /= 5;
     if (gain < 1e-9 * (1 + cost.sum)) break;
   }
-  const errors = cost.residuals.slice(PARAMETERS).map((r) => Math.abs(r) * STAND_SPREAD);
-  const typical = Math.sqrt(errors.reduce((sum, e) => sum + e * e, 0) / errors.length);
+  const off = cost.residuals.slice(PARAMETERS);
+  const thrust = levelOf(points.map((point, i) => [off[2 * i] ?? 0, thrustSpreadOf(point)]));
+  const power = levelOf(points.map((point, i) => [off[2 * i + 1] ?? 0, powerSpreadOf(point)]));
+  const typical = Math.sqrt((thrust.error ** 2 + power.error ** 2) / 2);
   if (typical > POINT_REFUSED) {
     return noSolution(
       `no pitch, drag and chord near this propeller's give the measured thrust and power together: still ${(100 * typical).toFixed(0)} % off; check diameter, blades, rpm, and that the power is at the shaft`,
     );
   }
-  const { lowest, highest } = cost;
-  return solved({ ...moved(blade, best), anchorReynolds: [lowest, highest] });
+  return solved({
+    ...moved(blade, best),
+    anchorReynolds: spanOf(cost.reynolds),
+    anchorTipMach: spanOf(cost.tipMach),
+    ...(thrust.beyondStand > 0 || power.beyondStand > 0
+      ? { anchorSpread: { thrust: thrust.beyondStand, power: power.beyondStand } }
+      : {}),
+  });
+}
+
+const thrustSpreadOf = ({ thrustSpread = STAND_SPREAD }: MeasuredPoint) => thrustSpread;
+const powerSpreadOf = ({ powerSpread = STAND_SPREAD }: MeasuredPoint) => powerSpread;
+const spanOf = (values: readonly number[]): readonly [number, number] => [
+  Math.min(...values),
+  Math.max(...values),
+];
+
+/**
+ * How far the points are off [relative, root mean square], and what they leave open beyond a usual stand: the spread of the
+ * best of them (readings of one stand share their errors, so many don't average them away), and what they are off
+ * beyond their own spreads and beyond what the band of a matched blade holds anyhow.
+ */
+function levelOf(points: readonly (readonly [residual: number, spread: number])[]) {
+  const mean = (of: (residual: number, spread: number) => number) =>
+    points.reduce((sum, [residual, spread]) => sum + of(residual, spread), 0) / points.length;
+  const best = Math.min(...points.map(([, spread]) => spread));
+  const offSquare = best ** 2 * mean((r) => r * r);
+  const torn = Math.max(0, offSquare - Math.max(best, TWICE_MEASURED) ** 2);
+  return {
+    error: Math.sqrt(mean((r, s) => (r * s) ** 2)),
+    beyondStand: Math.sqrt(Math.max(0, best ** 2 - STAND_SPREAD ** 2) + torn),
+  };
 }
 
 /** Pitch [rad], ln of drag, ln of chord. */
@@ -78,19 +111,12 @@ const PARAMETERS = 3;
 /** Further off than this a reading is of something else: common practice, no source. */
 const POINT_REFUSED = 0.25;
 
-/**
- * What is open about ln of chord when a blade is matched: not only the width but all that the unknown
- * section does to lift, so a measured chord doesn't pin it. With whole families of the UIUC Propeller Database
- * (development half) left out, errors after one point fall from 7.2 to 5.8 % where the blade table is known.
- */
-const LIFT_SPREAD = 0.17;
-
 interface Cost {
   readonly sum: number;
   readonly residuals: readonly number[];
-  /** Reynolds numbers at 0.75 R over the points. */
-  readonly lowest: number;
-  readonly highest: number;
+  /** At 0.75 R, of each point. */
+  readonly reynolds: readonly number[];
+  readonly tipMach: readonly number[];
 }
 
 const clamp = (value: number, limit: number) => Math.min(limit, Math.max(-limit, value));
@@ -114,24 +140,26 @@ function costOf(
   const { pitch, drag } = SPREADS[blade.knownBy];
   const residuals = [at[0] / pitch, at[1] / drag, at[2] / LIFT_SPREAD];
   const trial = moved(blade, at);
-  let lowest = Number.POSITIVE_INFINITY;
-  let highest = 0;
+  const reynolds: number[] = [];
+  const tipMach: number[] = [];
   for (const point of points) {
     const { angularSpeed, axialSpeed = 0, air } = point;
     const state = solveRotor(trial, sections, { angularSpeed, axialSpeed, air });
     if (!state.ok) return undefined;
-    lowest = Math.min(lowest, state.value.reynolds75);
-    highest = Math.max(highest, state.value.reynolds75);
+    reynolds.push(state.value.reynolds75);
+    tipMach.push(state.value.tipMach);
     const n = angularSpeed / (2 * Math.PI);
     const thrustUnit = air.density * n ** 2 * blade.diameter ** 4;
     const thrust = point.thrust / thrustUnit;
     const power = point.power / (thrustUnit * n * blade.diameter);
     residuals.push(
-      (state.value.thrustCoefficient - thrust) / (STAND_SPREAD * Math.max(thrust, LEAST_THRUST_COEFFICIENT)),
-      (state.value.powerCoefficient - power) / (STAND_SPREAD * Math.max(power, LEAST_POWER_COEFFICIENT)),
+      (state.value.thrustCoefficient - thrust) /
+        (thrustSpreadOf(point) * Math.max(thrust, LEAST_THRUST_COEFFICIENT)),
+      (state.value.powerCoefficient - power) /
+        (powerSpreadOf(point) * Math.max(power, LEAST_POWER_COEFFICIENT)),
     );
   }
-  return { sum: residuals.reduce((sum, r) => sum + r * r, 0), residuals, lowest, highest };
+  return { sum: residuals.reduce((sum, r) => sum + r * r, 0), residuals, reynolds, tipMach };
 }
 
 /** Solves (J'J + damping diag) step = -J'r by Cramer's rule, J by forward differences. */
@@ -176,10 +204,11 @@ function determinant3([a, b, c]: Matrix3): number {
 }
 
 function checkPoint(point: MeasuredPoint): void {
-  const positive = ['angularSpeed', 'thrust', 'power'] as const;
+  const positive = ['angularSpeed', 'thrust', 'power', 'thrustSpread', 'powerSpread'] as const;
   for (const key of positive) {
-    if (!(point[key] > 0 && Number.isFinite(point[key]))) {
-      throw new RangeError(`${key} of a measured point must be above 0; found ${point[key]}`);
+    const value = point[key];
+    if (value !== undefined && !(value > 0 && Number.isFinite(value))) {
+      throw new RangeError(`${key} of a measured point must be above 0; found ${value}`);
     }
   }
 }

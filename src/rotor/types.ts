@@ -20,6 +20,13 @@ export interface Blade {
   readonly anchored: boolean;
   /** Reynolds numbers at 0.75 R that the measured points span; away from them the band widens. */
   readonly anchorReynolds?: readonly [lowest: number, highest: number];
+  /** Tip Mach numbers that the measured points span; away from them the band widens. */
+  readonly anchorTipMach?: readonly [lowest: number, highest: number];
+  /**
+   * What the measured points leave open beyond a usual stand, 1 sd, relative: their own spreads, or what they contradict
+   * each other by. Absent where a stand's 2 % holds.
+   */
+  readonly anchorSpread?: { readonly thrust: number; readonly power: number };
   /** Added to the twist of every station [rad]; 0 until fitted. */
   readonly pitchOffset: number;
   /** Multiplies the profile drag of every section; 1 until fitted. */
@@ -123,6 +130,9 @@ export interface MeasuredPoint {
   readonly thrust: number;
   /** Shaft power [W]. */
   readonly power: number;
+  /** How well each is known, 1 sd, relative; `STAND_SPREAD` when absent. */
+  readonly thrustSpread?: number;
+  readonly powerSpread?: number;
   readonly air: Air;
 }
 

@@ -104,10 +104,55 @@ describe('bands', () => {
     expect(width(named, 4000)).toBeGreaterThan(width(named, 1500));
   });
 
+  it('points that contradict each other, or are known badly, leave it wider; one among good ones does not', () => {
+    // A table and a stand 28 % apart in power once gave a drag of 2.95 and the band of a good stand.
+    const [slow, fast] = [measured(named, 1000), measured(named, 1600)];
+    const fitted = (points: readonly MeasuredPoint[]) => {
+      const fit = fitBlade(named, sections, points);
+      if (!fit.ok) throw new Error(fit.reason);
+      return width(fit.value, 1300);
+    };
+    const good = fitted([slow, fast]);
+    const torn = fitted([slow, { ...slow, thrust: 1.15 * slow.thrust, power: 1.28 * slow.power }, fast]);
+    expect(torn).toBeGreaterThan(1.3 * good);
+    const rough = { thrustSpread: 0.1, powerSpread: 0.1 };
+    const unsure = fitted([
+      { ...slow, ...rough },
+      { ...fast, ...rough },
+    ]);
+    expect(unsure).toBeGreaterThan(1.3 * good);
+    expect(fitted([slow, { ...fast, ...rough }])).toBeCloseTo(good, 6);
+    // However badly known, never worse than without them.
+    const useless = { thrustSpread: 9, powerSpread: 9 };
+    expect(fitted([{ ...slow, ...useless }])).toBeLessThan(1.1 * width(named, 1300));
+  });
+
+  it('a point at a fast tip tells about fast tips, and not about slow ones', () => {
+    const fit = anchorBlade(named, sections, measured(named, 3200));
+    const slow = anchorBlade(named, sections, measured(named, 1400));
+    if (!fit.ok || !slow.ok) throw new Error('no fit');
+    expect(width(fit.value, 3200)).toBeLessThan(0.6 * width(slow.value, 3200));
+    expect(width(fit.value, 1400)).toBeGreaterThan(width(slow.value, 1400));
+  });
+
+  it('weighs points by their spreads', () => {
+    const low = measured(named, 1500);
+    const high = { ...low, power: 1.2 * low.power };
+    const drag = (points: readonly MeasuredPoint[]) => {
+      const fit = fitBlade(named, sections, points);
+      if (!fit.ok) throw new Error(fit.reason);
+      return fit.value.dragScale;
+    };
+    const middle = drag([low, high]);
+    expect(drag([{ ...low, powerSpread: 0.2 }, high])).toBeGreaterThan(middle);
+    expect(drag([low, { ...high, powerSpread: 0.2 }])).toBeLessThan(middle);
+    expect(() => drag([{ ...low, powerSpread: 0 }])).toThrow(/powerSpread/);
+  });
+
   it('says that a point on the stand pays most, and nothing once it is there', () => {
     const next = nextMeasurement(named, sections, { angularSpeed: 1500, axialSpeed: 0, air });
     if (!next.ok) throw new Error(next.reason);
-    expect(next.value[0]!.measurement).toBe('thrust and power at one rpm');
+    expect(next.value[0]!.measurement).toBe('static thrust and power at the rpm asked');
     expect(next.value).toHaveLength(3);
     for (const gain of next.value) expect(gain.thrustBand).toBeLessThan(1.02);
     const done = nextMeasurement({ ...named, anchored: true }, sections, {

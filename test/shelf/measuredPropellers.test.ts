@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { standardAtmosphere } from '../../src/air/standardAtmosphere.ts';
-import { rotorFacts } from '../../src/build/infer/rotorFacts.ts';
+import { rotorFacts, staticPoints } from '../../src/build/infer/rotorFacts.ts';
 import { bladeFromNameplate, bladeFromTable } from '../../src/rotor/blade.ts';
 import { fitBlade } from '../../src/rotor/fitBlade.ts';
 import { sectionTables } from '../../src/rotor/sections.ts';
@@ -32,23 +32,25 @@ function bareBlade(propeller: (typeof measured)[number]) {
 describe.each(measured.map((propeller) => [propeller.id, propeller] as const))('%s', (_, propeller) => {
   const area = (Math.PI / 4) * propeller.size.diameter ** 2;
 
-  it.each(propeller.measured)('at $angularSpeed rad/s stays under the actuator disc', ({ thrust, power }) => {
-    // Ideal power T^1.5 / sqrt(2 rho A): Leishman, Principles of Helicopter Aerodynamics, 2nd ed., eq. 2.15.
-    const figureOfMerit = thrust ** 1.5 / Math.sqrt(2 * air.density * area) / power;
-    // The limit is 1. Small multirotor propellers of the UIUC database reach 0.31 to 0.65 at rest (Brandt, Deters,
-    // Ananda, Dantsker, Selig; static rows of 2.5 to 5 in), the larger ones at 7 in a little more.
-    expect(figureOfMerit).toBeGreaterThan(0.31);
-    expect(figureOfMerit).toBeLessThan(0.68);
-  });
+  it.each(staticPoints(propeller))(
+    'at $angularSpeed rad/s stays under the actuator disc',
+    ({ thrust, power }) => {
+      // Ideal power T^1.5 / sqrt(2 rho A): Leishman, Principles of Helicopter Aerodynamics, 2nd ed., eq. 2.15.
+      const figureOfMerit = thrust ** 1.5 / Math.sqrt(2 * air.density * area) / power;
+      // The limit is 1. Small multirotor propellers of the UIUC database reach 0.31 to 0.65 at rest (Brandt, Deters,
+      // Ananda, Dantsker, Selig; static rows of 2.5 to 5 in), the larger ones at 7 in a little more.
+      expect(figureOfMerit).toBeGreaterThan(0.31);
+      expect(figureOfMerit).toBeLessThan(0.68);
+    },
+  );
 
   it('is matched by its own blade, moved by no more than propellers usually are', () => {
-    const points = propeller.measured.map((point) => ({ ...point, air }));
-    const fitted = fitBlade(bareBlade(propeller), sections, points);
+    const fitted = fitBlade(bareBlade(propeller), sections, staticPoints(propeller));
     if (!fitted.ok) throw new Error(fitted.reason);
     // Pitch offset 2.6 degrees (1 sd over the UIUC database), drag about exp(0.35) a standard deviation.
     expect(Math.abs(fitted.value.pitchOffset)).toBeLessThan((2 * 2.6 * Math.PI) / 180);
     expect(Math.abs(Math.log(fitted.value.dragScale))).toBeLessThan(2 * 0.35);
-    for (const { angularSpeed, thrust, power } of propeller.measured) {
+    for (const { angularSpeed, thrust, power } of staticPoints(propeller)) {
       const state = solveRotor(fitted.value, sections, { angularSpeed, axialSpeed: 0, air });
       if (!state.ok) throw new Error(state.reason);
       // A few per cent: the spread of one propeller measured twice is 3 to 6 % (UIUC database).

@@ -1,9 +1,8 @@
 import { standardAtmosphere } from '../../air/standardAtmosphere.ts';
-import type { Outcome } from '../../numerics/outcome.ts';
 import { bladeFromNameplate, bladeFromTable } from '../../rotor/blade.ts';
 import { fitBlade } from '../../rotor/fitBlade.ts';
 import { sectionTables } from '../../rotor/sections.ts';
-import type { Blade } from '../../rotor/types.ts';
+import type { Blade, MeasuredPoint } from '../../rotor/types.ts';
 import type { CraftRotor } from '../craft.ts';
 import type { PartOf } from '../schema/part.ts';
 
@@ -15,7 +14,7 @@ export function rotorFacts(part: PartOf<'propeller'>): CraftRotor {
     return told ?? rule;
   };
   const shape = bladeOf(part);
-  const fitted = part.measured.length > 0 ? fitMeasured(shape, part) : undefined;
+  const fitted = part.measured.length > 0 ? fitBlade(shape, sectionTables(), staticPoints(part)) : undefined;
   if (fitted && !fitted.ok) inferred.push(`measured points left out: ${fitted.reason}`);
   const blade = fitted?.ok ? fitted.value : shape;
   const small = part.size.diameter < 0.085; // up to 3.3 in: pressed or screwed on thin shafts
@@ -49,16 +48,17 @@ function bladeOf(part: PartOf<'propeller'>): Blade {
   });
 }
 
-/** The blade turned and roughened until it gives the measured static points, in the standard's air at sea level. */
-function fitMeasured(blade: Blade, part: PartOf<'propeller'>): Outcome<Blade> {
+/** A propeller's measured static points, in the standard's air at sea level, each with the spread it tells. */
+export function staticPoints(part: PartOf<'propeller'>): readonly MeasuredPoint[] {
   const air = standardAtmosphere({ height: 0 });
-  const points = part.measured.map(({ angularSpeed, thrust, power }) => ({
+  return part.measured.map(({ angularSpeed, thrust, power }) => ({
     angularSpeed,
-    thrust,
-    power,
+    thrust: thrust.value,
+    power: power.value,
+    ...(thrust.deviation ? { thrustSpread: thrust.deviation / thrust.value } : {}),
+    ...(power.deviation ? { powerSpread: power.deviation / power.value } : {}),
     air,
   }));
-  return fitBlade(blade, sectionTables(), points);
 }
 
 /**

@@ -82,8 +82,9 @@ export const propeller = z.strictObject({
     .array(
       z.strictObject({
         angularSpeed: plainQuantity('angularSpeed', ['300 rpm', '120000 rpm'], 'Shaft speed'),
-        thrust: plainQuantity('force', ['1 gf', '500 N'], 'Static thrust'),
-        power: plainQuantity('power', ['50 mW', '15 kW'], 'Shaft power'),
+        thrust: quantity('force', ['1 gf', '500 N'], 'Static thrust'),
+        power: quantity('power', ['50 mW', '15 kW'], 'Shaft power'),
+        source: z.string().max(200).optional().describe('Whose stand or table it is from'),
       }),
     )
     .max(60)
