@@ -37,7 +37,7 @@ export function rotorDoubt(
   const far = state.ok && beyondAnchor(blade, state.value.reynolds75);
   const trust =
     blade.anchored && !far
-      ? 'measured'
+      ? (rotor.facts.pointTrust ?? 'measured')
       : !blade.anchored && blade.knownBy === 'blade table'
         ? (part?.trust ?? 'maker')
         : 'inferred';

@@ -98,6 +98,8 @@ export interface MotorFit {
 export interface CraftRotor {
   readonly partId: string;
   readonly blade: Blade;
+  /** How its measured points are known, the least known of them; absent without points. */
+  readonly pointTrust?: Trust;
   /** About the shaft [kg m2]. */
   readonly inertia: number;
   readonly hubDiameter: number;

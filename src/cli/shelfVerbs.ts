@@ -52,7 +52,9 @@ export function addShelfVerbs(program: Command, io: Io, finish: (code: ExitCode)
     .command('calibrate')
     .description("a motor's thrust table as measured points of its propeller: a shelf file to lay over")
     .requiredOption('--motor <id>', 'the motor with the thrust table')
-    .requiredOption('--propeller <id>', 'the propeller it was taken with');
+    .requiredOption('--propeller <id>', 'the propeller it was taken with')
+    .option('--keep-old', "where both have points: the propeller's own alone")
+    .option('--replace', "where both have points: the table's alone");
   withExamples(
     withShelf(match),
     'calibrate --motor williwaw-2207-1950 --propeller spume-5136-3 > matched.yaml',

@@ -31,7 +31,14 @@ const POLE_PAIRS = 7; // of the 14 magnets usual from 1404 upward
 const NO_LOAD_VOLTAGE = 10; // [V], at which listings tell the no-load current
 
 /** One standard deviation over the value. */
-const SCATTER = { speedConstant: 0.03, resistance: 0.3, noLoadCurrent: 0.3, mass: 0.12, burst: 0.25 };
+const SCATTER = {
+  speedConstant: 0.03,
+  resistance: 0.3,
+  noLoadCurrent: 0.3,
+  resistanceRise: 0.4,
+  mass: 0.12,
+  burst: 0.25,
+};
 const SOURCE = 'scaling laws of docs/method/drive.md, factors from memory of typical listings';
 
 /**
@@ -86,6 +93,7 @@ export function motorFromNameplate(plate: MotorNameplate): MotorGuess {
     resistance: inferred(resistance, SCATTER.resistance),
     noLoadCurrent: inferred(noLoadCurrent, SCATTER.noLoadCurrent),
     noLoadSpeed,
+    resistanceRise: inferred(POLE_PAIRS * ELECTRICAL_LAG, SCATTER.resistanceRise),
     mass:
       plate.mass === undefined
         ? inferred(mass, SCATTER.mass)

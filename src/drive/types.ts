@@ -183,6 +183,8 @@ export interface MotorGuess {
   readonly noLoadCurrent: Trusted;
   /** The angular speed at which `noLoadCurrent` holds [rad/s]. */
   readonly noLoadSpeed: number;
+  /** What speed adds to the resistance [s/rad]. */
+  readonly resistanceRise: Trusted;
   readonly mass: Trusted;
   readonly maximumCurrent: Trusted;
   readonly maximumPower: Trusted;

@@ -89,19 +89,19 @@ const spanOf = (values: readonly number[]): readonly [number, number] => [
 ];
 
 /**
- * How far the points are off [relative, root mean square], and what they leave open beyond a usual stand: the spread of the
- * best of them (readings of one stand share their errors, so many don't average them away), and what they are off
+ * How far the points are off [relative, root mean square], and what they leave open beyond a usual stand: their spread, by
+ * weight (readings of one stand share their errors, so many don't average them away), and what they are off
  * beyond their own spreads and beyond what the band of a matched blade holds anyhow.
  */
 function levelOf(points: readonly (readonly [residual: number, spread: number])[]) {
   const mean = (of: (residual: number, spread: number) => number) =>
     points.reduce((sum, [residual, spread]) => sum + of(residual, spread), 0) / points.length;
-  const best = Math.min(...points.map(([, spread]) => spread));
-  const offSquare = best ** 2 * mean((r) => r * r);
-  const torn = Math.max(0, offSquare - Math.max(best, TWICE_MEASURED) ** 2);
+  const spread = mean((_, s) => s ** -2) ** -0.5;
+  const offSquare = spread ** 2 * mean((r) => r * r);
+  const torn = Math.max(0, offSquare - Math.max(spread, TWICE_MEASURED) ** 2);
   return {
     error: Math.sqrt(mean((r, s) => (r * s) ** 2)),
-    beyondStand: Math.sqrt(Math.max(0, best ** 2 - STAND_SPREAD ** 2) + torn),
+    beyondStand: Math.sqrt(Math.max(0, spread ** 2 - STAND_SPREAD ** 2) + torn),
   };
 }
 

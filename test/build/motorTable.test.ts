@@ -42,11 +42,16 @@ it('finds the shaft power of every line to the stand’s own loss', () => {
     [3400, 0.2],
     [2000, 0.07],
   ]);
-  const points = propellerPoints({ ...base, resistanceRise: 3e-4 }, table);
+  const doubt = { resistance: 0.12, noLoadCurrent: 0.15, resistanceRise: 0.2 };
+  const points = propellerPoints({ ...base, resistanceRise: 3e-4 }, table, doubt);
   expect(points).toHaveLength(2);
   // The stand's switching loss is counted in the code and not in this table: 1.5 % of the supply, 2.5 % of the shaft.
   expect(Math.abs(points[0]!.power / (3400 * 0.2) - 1)).toBeLessThan(0.025);
   expect(Math.abs(points[1]!.power / (2000 * 0.07) - 1)).toBeLessThan(0.025);
+  // No better known than the supply's amperes; worse where the motor keeps more of it.
+  expect(points[0]!.powerSpread).toBeGreaterThan(0.03);
+  const idle = propellerPoints({ ...base, resistanceRise: 3e-4 }, tableOf(3e-4, [[2000, 0.01]]), doubt)[0]!;
+  expect(idle.powerSpread).toBeGreaterThan(1.5 * points[1]!.powerSpread!);
 });
 
 it('leaves a table that contradicts the motor alone', () => {

@@ -6,6 +6,9 @@ import type { Blade, MeasuredPoint } from '../../rotor/types.ts';
 import type { CraftRotor } from '../craft.ts';
 import type { PartOf } from '../schema/part.ts';
 
+/** Least known first; a measured point that tells nothing is what its name says. */
+const TRUSTS = ['inferred', 'maker'] as const;
+
 /** A propeller's blade, inertia and hub from whatever is known of it. */
 export function rotorFacts(part: PartOf<'propeller'>): CraftRotor {
   const inferred: string[] = [];
@@ -19,9 +22,13 @@ export function rotorFacts(part: PartOf<'propeller'>): CraftRotor {
   const blade = fitted?.ok ? fitted.value : shape;
   const small = part.size.diameter < 0.085; // up to 3.3 in: pressed or screwed on thin shafts
   const hubDiameter = known('hubDiameter', part.hubDiameter, small ? 0.009 : 0.0135);
+  const pointTrust = TRUSTS.find((trust) =>
+    part.measured.some(({ thrust, power }) => [thrust, power].some((each) => each.trust === trust)),
+  );
   return {
     partId: part.id,
     blade,
+    ...(fitted?.ok ? { pointTrust: pointTrust ?? 'measured' } : {}),
     inertia: known('inertia', part.inertia?.value, propellerInertia(blade, part.mass.value, hubDiameter)),
     hubDiameter,
     hubThickness: known('hubThickness', part.hubThickness, small ? 0.0045 : 0.0065),

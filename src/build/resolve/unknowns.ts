@@ -91,7 +91,7 @@ export function unknownsOf(
 
   const blade = ROTOR[rotor.blade.anchored ? 'anchored' : rotor.blade.knownBy];
   const known: Origin = rotor.blade.anchored
-    ? { trust: 'measured', source: 'measured static points of the propeller' }
+    ? { trust: rotor.pointTrust ?? 'measured', source: 'measured static points of the propeller' }
     : rotor.blade.knownBy === 'blade table'
       ? { trust: propeller.trust, source: 'blade table' }
       : { trust: 'inferred', source: `blade shape from the ${rotor.blade.knownBy}` };

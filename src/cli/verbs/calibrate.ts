@@ -1,34 +1,36 @@
 import { bandOf } from '../../assess/propagate.ts';
 import { fitFromTable } from '../../build/infer/fitFromTable.ts';
-import { motorFacts } from '../../build/infer/motorFacts.ts';
-import { propellerPoints } from '../../build/infer/motorTable.ts';
-import { rotorFacts } from '../../build/infer/rotorFacts.ts';
+import { type Choice, matchPropeller, type SourcedPoint } from '../../build/infer/matchPropeller.ts';
+import { type MotorFacts, motorFacts } from '../../build/infer/motorFacts.ts';
+import { type MotorDoubt, propellerPoints } from '../../build/infer/motorTable.ts';
 import type { PartOf } from '../../build/schema/part.ts';
 import { SHELF_FORMAT } from '../../build/schema/shelfFile.ts';
-import { partsOf } from '../../build/shelf.ts';
-import type { MotorFit } from '../../drive/fitMotor.ts';
-import { fitBlade } from '../../rotor/fitBlade.ts';
-import { sectionTables } from '../../rotor/sections.ts';
-import { nearestName } from '../../units/nearestName.ts';
+import type { Fitted, MotorFit } from '../../drive/fitMotor.ts';
+import { STAND_SPREAD } from '../../rotor/spreads.ts';
 import { decimalsForBand, roundedText } from '../../units/significance.ts';
 import type { Trusted } from '../../units/trusted.ts';
 import { loadShelf } from '../context.ts';
 import { BadInput, type Io } from '../io.ts';
+import { matchText } from '../print/matchText.ts';
+import { shelfPart } from '../shelfPart.ts';
 
 export interface CalibrateOptions {
   readonly motor: string;
   readonly propeller: string;
+  readonly keepOld?: boolean;
+  readonly replace?: boolean;
   readonly shelf: readonly string[];
 }
 
 /**
- * `calibrate`: a motor's thrust table turned into measured points of the propeller it was taken with, and the motor's own
- * numbers weighed by it, as a shelf file to lay over: the main road to numbers narrower than a nameplate's.
+ * `calibrate`: a motor's thrust table turned into measured points of the propeller it was taken with, beside those it has, and
+ * the motor's own numbers weighed by it, as a shelf file to lay over: the main road to numbers narrower than a nameplate's.
  */
 export function calibrate(options: CalibrateOptions, io: Io): void {
   const shelf = loadShelf(options.shelf, io);
-  const motor = named(partsOf(shelf, 'motor'), options.motor, '--motor');
-  const propeller = named(partsOf(shelf, 'propeller'), options.propeller, '--propeller');
+  const motor = shelfPart(shelf, 'motor', options.motor, '--motor');
+  const propeller = shelfPart(shelf, 'propeller', options.propeller, '--propeller');
+  const choice = choiceOf(options, propeller);
   const table = motor.thrustTables.find((each) => sameSize(each.propeller, propeller.size));
   if (table === undefined) {
     const told = motor.thrustTables.map((each) => sizeText(each.propeller)).join(', ') || 'none';
@@ -38,48 +40,102 @@ export function calibrate(options: CalibrateOptions, io: Io): void {
     );
   }
   const facts = motorFacts(motor);
-  const points = propellerPoints(facts.model, table);
+  const fit = fitFromTable(motor, facts, table);
+  const source = `thrust table of ${motor.id} (${table.source ?? motor.source})`.slice(0, 200);
+  const points = propellerPoints(fit?.model ?? facts.model, table, doubtOf(motor, facts, fit)).map(
+    (point): SourcedPoint => ({ ...point, source, trust: motor.trust === 'measured' ? 'measured' : 'maker' }),
+  );
   if (points.length === 0) {
     throw new BadInput(
       `calibrate: no line of ${motor.id}'s table tells angularSpeed, voltage and current beside thrust, or the motor's ` +
         'losses would be more than was supplied. Check the lines.',
     );
   }
-  const { blade } = rotorFacts({ ...propeller, measured: [] });
-  const fitted = fitBlade(blade, sectionTables(), points);
-  if (!fitted.ok) throw new BadInput(`calibrate: ${fitted.reason}`);
-  const turn = ((fitted.value.pitchOffset - blade.pitchOffset) * 180) / Math.PI;
-  const told = fitFromTable(motor, facts, table);
+  const match = matchPropeller(propeller, points, choice);
+  if (!match.ok) throw new BadInput(`calibrate: ${match.reason}`);
+  const told = fit !== undefined && FIELDS.some(([name]) => fit[name].untold === undefined) ? fit : undefined;
   io.writeError(
-    `${points.length} lines: pitch turned by ${turn.toFixed(1)} deg, drag x ${(fitted.value.dragScale / blade.dragScale).toFixed(2)}` +
-      `${facts.riseFromTable ? "; the motor's losses at speed are its table's" : ''}. Save this, lay it over with --shelf, and name ${propeller.id}-matched${told === undefined ? '' : ` and ${motor.id}-matched`} in the build.\n` +
-      `${told === undefined ? 'No line at full throttle: the motor stays as it was.\n' : motorText(told)}`,
-  );
-  const lines = points.map(
-    ({ angularSpeed, thrust, power }) =>
-      `      - { angularSpeed: ${((angularSpeed * 30) / Math.PI).toFixed(0)} rpm, thrust: ${thrust.toFixed(3)} N, power: ${power.toFixed(1)} W }`,
+    matchText(match.value, propeller, table, points.length, choice) +
+      (fit === undefined ? 'No line at full throttle: the motor stays as it was.\n' : motorText(fit, facts)) +
+      `Save this, lay it over with --shelf, and name ${propeller.id}-matched${told === undefined ? '' : ` and ${motor.id}-matched`} in the build.\n`,
   );
   io.writeOut(
     `format: ${SHELF_FORMAT}\n` +
-      `note: ${propeller.name} matched to the thrust table of ${motor.name}\n` +
-      `parts:\n  - id: ${propeller.id}-matched\n    basedOn: ${propeller.id}\n    name: ${propeller.name}, matched\n` +
-      `    measured:\n${lines.join('\n')}\n${told === undefined ? '' : motorPart(motor, told)}`,
+      `note: ${JSON.stringify(`${propeller.name} matched to the thrust table of ${motor.name}`)}\n` +
+      `parts:\n  - id: ${propeller.id}-matched\n    basedOn: ${propeller.id}\n    name: ${JSON.stringify(`${propeller.name}, matched`)}\n` +
+      `    measured:\n${match.value.kept.map(pointLine).join('')}${told === undefined ? '' : motorPart(motor, told)}`,
   );
 }
 
-/** Of the motor with bands; what the table does not tell is said to be as before. */
-function motorText({ speedConstant, resistance, noLoadCurrent }: MotorFit): string {
-  const shown = (name: string, { value, deviation, source }: Trusted, scale: number, unit: string) => {
+function choiceOf({ keepOld, replace }: CalibrateOptions, propeller: PartOf<'propeller'>): Choice {
+  if (keepOld && replace) throw new BadInput('calibrate: --keep-old and --replace: give one of the two.');
+  if (keepOld && propeller.measured.length === 0) {
+    throw new BadInput(`calibrate: --keep-old: ${propeller.id} has no older points. Leave it out.`);
+  }
+  return keepOld ? 'old' : replace ? 'new' : 'both';
+}
+
+function doubtOf(motor: PartOf<'motor'>, { guess }: MotorFacts, fit: MotorFit | undefined): MotorDoubt {
+  const of = ({ value, deviation }: Trusted) => deviation / value;
+  if (fit !== undefined) {
+    const { resistance, noLoadCurrent, resistanceRise } = fit;
+    return {
+      resistance: of(resistance),
+      noLoadCurrent: of(noLoadCurrent),
+      resistanceRise: of(resistanceRise),
+    };
+  }
+  return {
+    resistance: motor.windingResistance ? 0.12 : of(guess.resistance),
+    noLoadCurrent: motor.noLoadCurrent ? 0.15 : of(guess.noLoadCurrent),
+    resistanceRise: of(guess.resistanceRise),
+  };
+}
+
+function pointLine({
+  angularSpeed,
+  thrust,
+  power,
+  thrustSpread,
+  powerSpread,
+  source,
+  trust,
+}: SourcedPoint): string {
+  const known = (value: string, spread = STAND_SPREAD) =>
+    `{ value: ${value}, spread: ${(100 * spread).toFixed(1)} %, trust: ${trust} }`;
+  return (
+    `      - { angularSpeed: ${((angularSpeed * 30) / Math.PI).toFixed(0)} rpm, thrust: ${known(`${thrust.toFixed(3)} N`, thrustSpread)}, ` +
+    `power: ${known(`${power.toFixed(1)} W`, powerSpread)}, source: ${JSON.stringify(source)} }\n`
+  );
+}
+
+const FIELDS = [
+  ['speedConstant', 'speed constant', 30 / Math.PI, 'rpm/V'],
+  ['resistance', 'winding', 1000, 'mohm'],
+  ['noLoadCurrent', 'idle current', 1, 'A'],
+] as const;
+
+/** Of the motor with bands; what the table does not tell says why. */
+function motorText(fit: MotorFit, facts: MotorFacts): string {
+  let before: string | undefined;
+  const lines = FIELDS.map(([name, label, scale, unit]) => {
+    const { value, deviation, untold }: Fitted = fit[name];
     const [low, high] = bandOf(value, deviation);
     const places = decimalsForBand([low * scale, high * scale]);
     const text = (each: number) => roundedText(each * scale, places);
-    const from = source.startsWith('fitted') ? '' : ', hardly told by the table';
-    return `${name} ${text(value)} (${text(low)} to ${text(high)}) ${unit}${from}`;
-  };
-  return (
-    `Motor from its full-throttle lines: ${shown('speed constant', speedConstant, 30 / Math.PI, 'rpm/V')}; ` +
-    `${shown('winding', resistance, 1000, 'mohm')}; ${shown('idle current', noLoadCurrent, 1, 'A')}. Bands are 10th to 90th percentile.\n`
-  );
+    const why =
+      untold === undefined
+        ? name === 'resistance'
+          ? ', fitted, at whatever warmth the winding had: 20 K are 8 %'
+          : ', fitted'
+        : untold === before
+          ? ': hardly told either'
+          : `: hardly told, ${untold}`;
+    before = untold;
+    return `  ${label} ${text(value)} (${text(low)} to ${text(high)}) ${unit}${why}\n`;
+  });
+  const rise = facts.riseFromTable ? "  what it loses at speed: its table's\n" : '';
+  return `Motor by its full-throttle lines, 10th to 90th percentile:\n${lines.join('')}${rise}`;
 }
 
 function motorPart(motor: PartOf<'motor'>, { speedConstant, resistance, noLoadCurrent }: MotorFit): string {
@@ -90,18 +146,6 @@ function motorPart(motor: PartOf<'motor'>, { speedConstant, resistance, noLoadCu
     field('speedConstant', speedConstant, 30 / Math.PI, 'rpm/V') +
     field('windingResistance', resistance, 1000, 'mohm') +
     field('noLoadCurrent', noLoadCurrent, 1, 'A')
-  );
-}
-
-function named<P extends { readonly id: string }>(parts: readonly P[], id: string, option: string): P {
-  const found = parts.find((part) => part.id === id);
-  if (found !== undefined) return found;
-  const near = nearestName(
-    id,
-    parts.map((part) => part.id),
-  );
-  throw new BadInput(
-    `${option}: there is none named "${id}" on the shelf.${near ? ` Did you mean "${near}"?` : ''}`,
   );
 }
 
