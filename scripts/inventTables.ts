@@ -36,7 +36,7 @@ const OFF = {
 const UNTWIST = { from: 0.3, thrust: 0.25, power: 0.2 };
 /** A laboratory supply of 25.05 V behind its leads [V, ohm]. */
 const SUPPLY = { open: 25.05, resistance: 0.0155 };
-const THROTTLES = [0.3, 0.5, 0.75, 1];
+const THROTTLES = [0.4, 0.6, 0.8, 1];
 const SEED = 3;
 const FILE = 'shelf/motors.yaml';
 
@@ -112,7 +112,7 @@ function linesOf(part: PartOf<'motor'>, size: PartOf<'propeller'>['size']): stri
     const rpm = Math.round((speed.value * 30) / Math.PI / 50) * 50;
     const grams = (1000 * thrust * off(OFF.reading)) / 9.80665;
     return (
-      `          - { throttle: ${100 * throttle} %, angularSpeed: ${rpm} rpm, voltage: ${voltage.toFixed(1)} V, ` +
+      `          - { throttle: ${Math.round(100 * throttle)} %, angularSpeed: ${rpm} rpm, voltage: ${voltage.toFixed(1)} V, ` +
       `current: ${(drawn * off(OFF.reading)).toFixed(1)} A, thrust: ${grams.toFixed(0)} gf }\n`
     );
   }).join('');

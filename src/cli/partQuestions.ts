@@ -80,13 +80,14 @@ A blade table, root to tip (beta in degrees):
     .option('--speed-constant <value>', 'K_V, such as "1850 rpm/V"')
     .option('--mass <mass>', 'with its leads')
     .option('--rpm <number>', 'shaft speed of the point')
-    .option('--torque <torque>', 'at the shaft')
+    .option('--torque <torque>', 'at the shaft; negative where the propeller drives the motor')
     .option('--voltage <voltage>', 'at its terminals, direct-current equivalent, instead of a torque')
     .option('--winding <temperature>', 'of the winding', '60 degC');
   withExamples(
     withJson(withShelf(motor)),
     'ask motor --stator 2207 --speed-constant "1850 rpm/V" --mass "33 g"',
     'ask motor --part haar-2306-1720 --rpm 24000 --torque "120 mN m"',
+    'ask motor --part haar-2306-1720 --rpm 24000 "--torque=-60 mN m"',
   ).action((options: AskMotorOptions) => askMotor(options, io));
 
   const pack = ask

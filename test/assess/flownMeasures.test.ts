@@ -24,7 +24,8 @@ describe('bands of the hover story', () => {
       return { ...flight, doubt };
     });
     for (const id of ['full-throttle-thrust', 'thrust-to-weight', 'full-throttle-pack-current']) {
-      expect(whole(id).width).toBeGreaterThan(1.05 * hoverOnly(id).width);
+      // Its point near tip Mach 0.4 tells of fast tips too: what is left is the Reynolds number and the rest of the way.
+      expect(whole(id).width).toBeGreaterThan(1.02 * hoverOnly(id).width);
     }
     for (const id of ['hover-speed', 'hover-power', 'flown-time']) {
       expect(whole(id).width).toBe(hoverOnly(id).width);

@@ -160,6 +160,51 @@ describe('ask motor', () => {
     expect(byVoltage.torque).toBeCloseTo(0.12, 6);
   });
 
+  const point = async (...words: readonly string[]) => {
+    const { out } = await quadwright([
+      'ask',
+      'motor',
+      '--part',
+      'haar-2306-1720',
+      '--rpm',
+      '24000',
+      ...words,
+      '--json',
+    ]);
+    return JSON.parse(out).point;
+  };
+
+  it('bands what was not asked, and what was asked has none', async () => {
+    const byTorque = await point('--torque', '120 mN m');
+    for (const name of ['current', 'voltage', 'copperLoss', 'heat', 'efficiency']) {
+      const [low, high] = byTorque.bands[name];
+      expect(low).toBeLessThan(byTorque[name]);
+      expect(high).toBeGreaterThan(byTorque[name]);
+    }
+    expect(byTorque.bands.torque).toBeUndefined();
+    // A listed speed constant is true to 3 %: so are the volts of turning and, the other way, the amperes of a torque.
+    const [low, high] = byTorque.bands.current;
+    expect((high - low) / 2 / byTorque.current / 1.2816).toBeCloseTo(0.03, 2);
+    const onVolts = await point('--voltage', '17 V');
+    expect(onVolts.bands.voltage).toBeUndefined();
+    expect(onVolts.bands.torque[0]).toBeLessThan(onVolts.torque);
+  });
+
+  it('says what it means that the propeller drives the motor', async () => {
+    // A negative torque was refused, and an efficiency of 0 % told of a motor held on a low voltage.
+    const braking = await point('--torque', '-60 mN m');
+    expect(braking.current).toBeLessThan(0);
+    expect(braking.bands.efficiency).toBeUndefined();
+    expect(braking.driven).toContain('generator: a braking current flows back');
+    const back = -braking.voltage * braking.current;
+    expect(braking.driven).toContain(`${back.toFixed(0)} W go through the controller`);
+    // Energy: what the air gives is what flows back and what turns to heat.
+    expect(back + braking.heat).toBeCloseTo(0.06 * braking.angularSpeed, 6);
+    expect((await point('--torque', '-2 mN m')).driven).toContain('still draws');
+    expect((await point('--torque', '-2 N m')).driven).toContain('Even a shorted motor brakes less');
+    expect((await point('--torque', '2 mN m')).driven).toBeUndefined();
+  });
+
   it.each([
     [[], 'give --part'],
     [['--stator', '22', '--speed-constant', '1850 rpm/V'], '--stator'],

@@ -1,14 +1,10 @@
 import { fitMotor, type MotorFit } from '../../drive/fitMotor.ts';
 import { ELECTRICAL_LAG } from '../../drive/motorFromNameplate.ts';
 import type { MotorReading } from '../../drive/types.ts';
-import type { Trusted } from '../../units/trusted.ts';
-import type { Given } from '../schema/fields.ts';
 import type { PartOf } from '../schema/part.ts';
 import type { MotorFacts } from './motorFacts.ts';
+import { motorKnown } from './motorKnown.ts';
 import { STAND_RESISTANCE } from './motorTable.ts';
-
-/** Of what a maker tells without a spread: as in `unknownsOf` (common practice, no source). */
-const TOLD = { speedConstant: 0.03, resistance: 0.12, noLoadCurrent: 0.15 };
 
 /**
  * Speed constant, winding resistance, idle current and losses at speed of a motor, weighed between what the part tells and
@@ -19,7 +15,7 @@ const TOLD = { speedConstant: 0.03, resistance: 0.12, noLoadCurrent: 0.15 };
  */
 export function fitFromTable(
   part: PartOf<'motor'>,
-  { guess, model }: MotorFacts,
+  facts: MotorFacts,
   table: PartOf<'motor'>['thrustTables'][number],
 ): MotorFit | undefined {
   const readings = table.points.flatMap(({ throttle, voltage, current, angularSpeed }): MotorReading[] => {
@@ -31,25 +27,14 @@ export function fitFromTable(
   });
   if (readings.length === 0) return undefined;
   // The usual rise and not the one that these very lines gave: they would be counted twice.
+  const { guess, model } = facts;
   const rise = (part.poles / 2) * ELECTRICAL_LAG;
   const scatter = guess.resistanceRise.deviation / guess.resistanceRise.value;
   const prior = {
     ...guess,
+    ...motorKnown(part, facts),
     model,
-    speedConstant: told(part, part.speedConstant, TOLD.speedConstant, guess.speedConstant),
-    resistance: told(part, part.windingResistance, TOLD.resistance, guess.resistance),
-    noLoadCurrent: told(part, part.noLoadCurrent, TOLD.noLoadCurrent, guess.noLoadCurrent),
     resistanceRise: { ...guess.resistanceRise, value: rise, deviation: scatter * rise },
   };
   return fitMotor(prior, readings, part.trust === 'measured' ? 'measured' : 'maker');
-}
-
-function told(part: PartOf<'motor'>, given: Given | undefined, usual: number, guess: Trusted): Trusted {
-  if (given === undefined) return guess;
-  return {
-    value: given.value,
-    deviation: given.deviation ?? usual * given.value,
-    trust: given.trust ?? part.trust,
-    source: given.source ?? part.source,
-  };
 }

@@ -1,5 +1,6 @@
 import { bandOf } from '../../assess/propagate.ts';
 import { motorFacts } from '../../build/infer/motorFacts.ts';
+import { type MotorKnown, motorKnown } from '../../build/infer/motorKnown.ts';
 import { statorSize } from '../../build/schema/nameplates.ts';
 import { motorAt, motorOnVoltage } from '../../drive/motor.ts';
 import { motorFromNameplate } from '../../drive/motorFromNameplate.ts';
@@ -11,6 +12,7 @@ import { BadInput, type Io } from '../io.ts';
 import { numberOption, quantityWithin } from '../options.ts';
 import { printTable } from '../print/table.ts';
 import { shelfPart } from '../shelfPart.ts';
+import { bandedPoint, bandedPointText } from './motorPoint.ts';
 
 export interface AskMotorOptions {
   readonly part?: string;
@@ -27,8 +29,9 @@ export interface AskMotorOptions {
 
 /** `ask motor`: a motor from its nameplate or the shelf, and how it runs at a speed against a torque or on a voltage. */
 export function askMotor(options: AskMotorOptions, io: Io): void {
-  const { guess, model } = motorOf(options, io);
-  const point = pointOf(options, model);
+  const { guess, model, known: inputs } = motorOf(options, io);
+  const asked = askedOf(options);
+  const at = asked && bandedPoint(model, inputs, asked.point);
   const known = Object.entries({
     speedConstant: guess.speedConstant,
     resistance: guess.resistance,
@@ -39,6 +42,10 @@ export function askMotor(options: AskMotorOptions, io: Io): void {
   }).map(([name, value]) => ({ name, ...banded(value) }));
   if (options.json) {
     const motor = Object.fromEntries(known.map(({ name, ...rest }) => [name, rest]));
+    const bands = Object.fromEntries(
+      Object.entries(at?.banded ?? {}).map(([name, { band }]) => [name, band]),
+    );
+    const point = at && { ...at.point, bands, ...(at.driven === undefined ? {} : { driven: at.driven }) };
     io.writeOut(`${JSON.stringify({ motor, model, ...(point ? { point } : {}) }, null, 2)}\n`);
     return;
   }
@@ -64,15 +71,17 @@ export function askMotor(options: AskMotorOptions, io: Io): void {
     options.part === undefined
       ? ''
       : `\n\nThe model takes what the part tells itself: ${(model.resistance * 1000).toPrecision(3)} mohm, ${model.noLoadCurrent.toPrecision(3)} A idle.`;
-  io.writeOut(`${table}${told}${point ? `\n\n${pointText(point)}` : ''}\n`);
+  io.writeOut(`${table}${told}${asked && at ? `\n\n${bandedPointText(at, asked.words)}` : ''}\n`);
 }
 
 function motorOf(
   options: AskMotorOptions,
   io: Io,
-): { readonly guess: MotorGuess; readonly model: MotorModel } {
+): { readonly guess: MotorGuess; readonly model: MotorModel; readonly known: MotorKnown } {
   if (options.part !== undefined) {
-    return motorFacts(shelfPart(loadShelf(options.shelf, io), 'motor', options.part, '--part'));
+    const part = shelfPart(loadShelf(options.shelf, io), 'motor', options.part, '--part');
+    const facts = motorFacts(part);
+    return { ...facts, known: motorKnown(part, facts) };
   }
   if (options.stator === undefined || options.speedConstant === undefined) {
     throw new BadInput('ask motor: give --part, or --stator and --speed-constant (and --mass when known).');
@@ -108,10 +117,16 @@ function motorOf(
           }),
         }),
   });
-  return { guess, model: guess.model };
+  return { guess, model: guess.model, known: guess };
 }
 
-function pointOf(options: AskMotorOptions, model: MotorModel): MotorPoint | undefined {
+interface Asked {
+  readonly words: string;
+  readonly point: (model: MotorModel) => MotorPoint;
+}
+
+/** The point that was asked, for any model; undefined when none was. */
+function askedOf(options: AskMotorOptions): Asked | undefined {
   const { rpm, torque, voltage } = options;
   if (rpm === undefined) {
     if (torque === undefined && voltage === undefined) return undefined;
@@ -127,23 +142,23 @@ function pointOf(options: AskMotorOptions, model: MotorModel): MotorPoint | unde
     throw new BadInput('ask motor: with --rpm give one of --torque and --voltage.');
   }
   if (torque !== undefined) {
-    const asked = quantityWithin('--torque', torque, 'torque', { low: 0, high: 20, words: '0 to 20 N m' });
-    return motorAt(model, asked, speed, winding);
+    const asked = quantityWithin('--torque', torque, 'torque', {
+      low: -20,
+      high: 20,
+      words: '-20 to 20 N m, negative where the propeller drives the motor',
+    });
+    const words = `${Number((1000 * asked).toPrecision(3))} mN m`;
+    return { words, point: (model) => motorAt(model, asked, speed, winding) };
   }
   const volts = quantityWithin('--voltage', voltage ?? '', 'voltage', {
     low: 0,
     high: 100,
     words: '0 V to 100 V',
   });
-  return motorOnVoltage(model, volts, speed, winding);
+  const words = `${Number(volts.toPrecision(3))} V`;
+  return { words, point: (model) => motorOnVoltage(model, volts, speed, winding) };
 }
 
 function banded({ value, deviation, trust, source }: Trusted) {
   return { value, band: bandOf(value, deviation), trust, source };
 }
-
-const pointText = (point: MotorPoint): string =>
-  `At ${((point.angularSpeed * 30) / Math.PI).toFixed(0)} rpm: ${(1000 * point.torque).toPrecision(3)} mN m, ` +
-  `${point.current.toPrecision(3)} A, ${point.voltage.toPrecision(3)} V, shaft ${point.shaftPower.toPrecision(3)} W, ` +
-  `copper ${point.copperLoss.toPrecision(3)} W, iron ${point.ironLoss.toPrecision(3)} W, ` +
-  `efficiency ${(100 * point.efficiency).toFixed(0)} %.`;

@@ -2,6 +2,7 @@ import { bandOf } from '../../assess/propagate.ts';
 import { fitFromTable } from '../../build/infer/fitFromTable.ts';
 import { type Choice, matchPropeller, type SourcedPoint } from '../../build/infer/matchPropeller.ts';
 import { type MotorFacts, motorFacts } from '../../build/infer/motorFacts.ts';
+import { type MotorKnown, motorKnown } from '../../build/infer/motorKnown.ts';
 import { type MotorDoubt, propellerPoints } from '../../build/infer/motorTable.ts';
 import type { PartOf } from '../../build/schema/part.ts';
 import { SHELF_FORMAT } from '../../build/schema/shelfFile.ts';
@@ -42,7 +43,11 @@ export function calibrate(options: CalibrateOptions, io: Io): void {
   const facts = motorFacts(motor);
   const fit = fitFromTable(motor, facts, table);
   const source = `thrust table of ${motor.id} (${table.source ?? motor.source})`.slice(0, 200);
-  const points = propellerPoints(fit?.model ?? facts.model, table, doubtOf(motor, facts, fit)).map(
+  const points = propellerPoints(
+    fit?.model ?? facts.model,
+    table,
+    doubtOf(fit ?? motorKnown(motor, facts)),
+  ).map(
     (point): SourcedPoint => ({ ...point, source, trust: motor.trust === 'measured' ? 'measured' : 'maker' }),
   );
   if (points.length === 0) {
@@ -75,20 +80,12 @@ function choiceOf({ keepOld, replace }: CalibrateOptions, propeller: PartOf<'pro
   return keepOld ? 'old' : replace ? 'new' : 'both';
 }
 
-function doubtOf(motor: PartOf<'motor'>, { guess }: MotorFacts, fit: MotorFit | undefined): MotorDoubt {
-  const of = ({ value, deviation }: Trusted) => deviation / value;
-  if (fit !== undefined) {
-    const { resistance, noLoadCurrent, resistanceRise } = fit;
-    return {
-      resistance: of(resistance),
-      noLoadCurrent: of(noLoadCurrent),
-      resistanceRise: of(resistanceRise),
-    };
-  }
+function doubtOf({ resistance, noLoadCurrent, resistanceRise }: MotorKnown): MotorDoubt {
+  const of = ({ value, deviation }: Trusted) => (value > 0 ? deviation / value : 0);
   return {
-    resistance: motor.windingResistance ? 0.12 : of(guess.resistance),
-    noLoadCurrent: motor.noLoadCurrent ? 0.15 : of(guess.noLoadCurrent),
-    resistanceRise: of(guess.resistanceRise),
+    resistance: of(resistance),
+    noLoadCurrent: of(noLoadCurrent),
+    resistanceRise: of(resistanceRise),
   };
 }
 
