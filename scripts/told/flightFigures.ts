@@ -77,7 +77,6 @@ function scenes(): string {
     ['Dotterel, guarded', 'guarded/dotterel'],
   ];
   const asked: readonly (readonly [scene: Scene, id: string])[] = [
-    ['hover', 'hover-current'],
     ['bank', 'roll-bank-time'],
     ['gust', 'gust-push'],
     ['dash', 'dash-speed'],
@@ -97,7 +96,6 @@ function scenes(): string {
   return table(
     [
       'simulated over closed form',
-      'current in hover',
       'time to 90 degrees of bank',
       'push of a gust in its first 0.3 s',
       'speed of a dash, for its tilt',
