@@ -1,5 +1,6 @@
 import { packSource, usableCapacity } from '../drive/battery.ts';
 import type { Circuit } from './circuit.ts';
+import { cutOffVoltage } from './cutOff.ts';
 
 /** What ended a flight. */
 export type FlightEnd = 'landing reserve' | 'cut-off voltage' | 'thrust runs short';
@@ -17,13 +18,24 @@ export interface Drain {
   readonly energy: number;
 }
 
+/** What a flight draws at a charge [A]. */
+export interface Draw {
+  readonly mean: number;
+  /** What keeps it flying and cannot be eased: all of it in steady flight. */
+  readonly need: number;
+}
+
+/** Of steady flight, which cannot be eased; undefined where it cannot be fed. */
+export const steadyDraw = (current: number | undefined): Draw | undefined =>
+  current === undefined ? undefined : { mean: current, need: current };
+
 /**
  * Integrates a flight over charge, from full to the landing reserve: dt = Q dq / I(q), midpoint rule. Ends early
- * where the terminal voltage under the mean current falls below the pack's cut-off, or where the load
- * cannot be fed any more; the last slice is cut where the voltage crosses, by a straight line.
+ * where, on the polarisation of its mean current, what it needs pulls the terminals below the pack's cut-off, or where
+ * the load cannot be fed any more; the last slice is cut where the voltage crosses, by a straight line. The pack is held
+ * at its first temperature: `flyMission` lets it warm.
  *
- * @param currentAt mean current [A] at a charge, given the current that has settled before; undefined when
- *   the load cannot be fed
+ * @param drawAt at a charge, given the mean current that has settled before; undefined when the load cannot be fed
  * @param reserve 0 to 0.9
  * @param slices 8 for averaged styles, 16 for a hover: within 0.1 % of 1000 slices
  */
@@ -31,11 +43,11 @@ export function drain(
   circuit: Circuit,
   reserve: number,
   slices: number,
-  currentAt: (charge: number, settledCurrent: number) => number | undefined,
+  drawAt: (charge: number, settledCurrent: number) => Draw | undefined,
 ): Drain {
   const { pack } = circuit;
   const capacity = usableCapacity(pack, circuit.packTemperature);
-  const cutOff = pack.series * pack.cutOffCellVoltage;
+  const cutOff = cutOffVoltage(pack);
   const slice = (1 - reserve) / slices;
   let duration = 0;
   let energy = 0;
@@ -51,11 +63,16 @@ export function drain(
   });
   for (let k = 0; k < slices; k++) {
     const middle = 1 - (k + 0.5) * slice;
-    const current = currentAt(middle, settled);
-    if (current === undefined) return ended('thrust runs short');
+    const draw = drawAt(middle, settled);
+    if (draw === undefined) return ended('thrust runs short');
+    const current = draw.mean;
     settled = current;
-    const source = packSource(pack, { charge: middle, temperature: circuit.packTemperature });
-    const headroom = source.openCircuit - source.resistance * current - cutOff;
+    const source = packSource(pack, {
+      charge: middle,
+      temperature: circuit.packTemperature,
+      settledCurrent: current,
+    });
+    const headroom = source.emf - source.resistance * draw.need - cutOff;
     let share = 1;
     if (headroom < 0) {
       // The crossing between the two midpoints may lie in the slice before: then a little of it is given back.

@@ -1,7 +1,7 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { circuitOf } from './circuit.ts';
 import { describe } from './describe.ts';
-import { type Drain, drain } from './drain.ts';
+import { type Drain, drain, steadyDraw } from './drain.ts';
 import { emptySupply, feed } from './feed.ts';
 import { heatAt, type StationHeat } from './heat.ts';
 import { type HoverTrim, hoverTrim } from './hoverTrim.ts';
@@ -96,7 +96,7 @@ export function hoverStory(
   if (!lastPunch.ok) return lastPunch;
 
   const endurance = drain(circuit, model.landingReserve, HOVER_SLICES, (charge) =>
-    hoverCurrent(circuit, trim, charge, supply),
+    steadyDraw(hoverCurrent(circuit, trim, charge, supply)),
   );
   const hoverHeat = heatAt(model, levers, hover);
   return solved({

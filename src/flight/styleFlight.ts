@@ -1,5 +1,6 @@
 import type { PackSource } from '../drive/types.ts';
 import type { Circuit } from './circuit.ts';
+import { currentAtCutOff } from './cutOff.ts';
 import { type Drain, drain } from './drain.ts';
 import { currentOfCurve, type DutyCurve, dutyCurve } from './dutyCurve.ts';
 import { emptySupply, feed, type Supply } from './feed.ts';
@@ -16,10 +17,10 @@ export interface StyleFlight extends Drain {
   readonly ofHover: number;
   /** Root of the mean square of the pack current [A]: what heats wires. Its excess over the mean as on a half-full pack. */
   readonly heatingCurrent: number;
-  /** Share of the time at full throttle, saturated demands included, on a half-full pack. */
-  readonly fullThrottleShare: number;
   /** Lowest pack voltage within the style's pulses [V]. */
   readonly lowestVoltage: number;
+  /** Charge from which on bursts are eased to keep the cells at their cut-off, 1 full; absent when none is. */
+  readonly easedFrom?: number;
   /** What the motors turn at in each bin of thrust, whatever feeds them; in the order of the bins. */
   readonly loads: readonly Load[];
 }
@@ -44,7 +45,9 @@ interface BinLoad {
 /**
  * Flies a style from full to the landing reserve. Demands are static: the thrust is asked of the motors in
  * still air, in the proportions of the hover trim. Demands that a sagging pack cannot meet are flown at
- * full throttle. Pulses ride on the polarisation of the mean current.
+ * full throttle. Pulses ride on the polarisation of the mean current; one that would pull the terminals below the
+ * cut-off is eased to the current that keeps them there, as a pilot eases the stick. The flight ends where the hover alone
+ * cannot be held at the cut-off.
  *
  * @param hover the same pack flown in a hover
  * @param lowestBus bus voltage of a full throttle at the landing reserve [V]
@@ -70,46 +73,49 @@ export function styleFlight(
   const supply = emptySupply(circuit.branches.length);
   const bins = style.bins.map((bin, k) => binLoad(circuit, trim, bin, near?.loads[k], sameAir));
   const highestBus = sourceAt(circuit, 1).emf;
-  let full = 0;
   let excess = 1;
   let lowest = Number.POSITIVE_INFINITY;
+  let easedFrom: number | undefined;
 
-  const binCurrent = (entry: BinLoad, charge: number, settled: number): number | undefined => {
-    const source = sourceAt(circuit, charge, settled);
-    if (entry.byThrust && feed(circuit, source, entry.load, supply) === 'fed') {
-      lowest = Math.min(lowest, supply.packVoltage);
-      return supply.packCurrent;
-    }
+  const askedOf = (entry: BinLoad, source: PackSource): number | undefined => {
+    if (entry.byThrust && feed(circuit, source, entry.load, supply) === 'fed') return supply.packCurrent;
     entry.curve ??= { made: dutyCurve(circuit, entry.duties, BELOW * lowestBus, highestBus) };
     const current = entry.curve.made && currentOfCurve(entry.curve.made, circuit, source);
-    const flown = current ?? heldCurrent(circuit, source, entry.duties);
-    if (flown === undefined) return undefined;
-    if (nearHalf(charge)) full += entry.bin.share;
-    lowest = Math.min(lowest, source.emf - source.resistance * flown);
-    return flown;
+    return current ?? heldCurrent(circuit, source, entry.duties);
   };
   const flown = drain(circuit, reserve, SLICES, (charge, settled) => {
     const before = settled === 0 ? hover.meanCurrent : settled;
-    full = nearHalf(charge) ? 0 : full;
+    const source = sourceAt(circuit, charge, before);
+    const need = hoverCurrent(circuit, trim, charge, supply);
+    if (need === undefined) return undefined;
+    const most = Math.max(currentAtCutOff(circuit.pack, source), need);
     let mean = 0;
     let square = 0;
+    let largest = 0;
+    let least = 0;
     for (const entry of bins) {
-      const current = binCurrent(entry, charge, before);
-      if (current === undefined) return undefined;
-      mean += entry.bin.share * current;
-      square += entry.bin.share * current * current;
+      const { share } = entry.bin;
+      const asked = askedOf(entry, source);
+      if (asked === undefined) return undefined;
+      const stretched = need + styleScale * (asked - need);
+      if (stretched > most) easedFrom ??= charge;
+      const current = Math.min(stretched, most);
+      mean += share * current;
+      square += share * current * current;
+      least += 0.05 * share * asked;
+      largest = Math.max(largest, current);
     }
+    lowest = Math.min(lowest, source.emf - source.resistance * largest);
     if (nearHalf(charge)) excess = Math.sqrt(square) / mean;
-    const base = hoverCurrent(circuit, trim, charge, supply) ?? mean;
-    return Math.max(base + styleScale * (mean - base), 0.05 * mean);
+    return { mean: Math.max(mean, least), need };
   });
   return {
     ...flown,
     style: style.name,
     ofHover: hover.duration > 0 ? flown.duration / hover.duration : 0,
     heatingCurrent: flown.meanCurrent * excess,
-    fullThrottleShare: full,
     lowestVoltage: Number.isFinite(lowest) ? lowest : 0,
+    ...(easedFrom === undefined ? {} : { easedFrom }),
     loads: bins.map(({ load }) => load),
   };
 }

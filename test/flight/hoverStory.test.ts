@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { circuitOf } from '../../src/flight/circuit.ts';
-import { drain } from '../../src/flight/drain.ts';
+import { drain, steadyDraw } from '../../src/flight/drain.ts';
 import { emptySupply } from '../../src/flight/feed.ts';
 import { hoverStory } from '../../src/flight/hoverStory.ts';
 import { hoverTrim } from '../../src/flight/hoverTrim.ts';
@@ -94,7 +94,9 @@ describe('hover story', () => {
     const trim = hoverTrim(model, circuit);
     if (!trim.ok) throw new Error(trim.reason);
     const supply = emptySupply(4);
-    const fine = drain(circuit, 0.2, 1000, (charge) => hoverCurrent(circuit, trim.value, charge, supply));
+    const fine = drain(circuit, 0.2, 1000, (charge) =>
+      steadyDraw(hoverCurrent(circuit, trim.value, charge, supply)),
+    );
     const story = storyOf();
     expect(Math.abs(story.endurance.duration / fine.duration - 1)).toBeLessThan(1e-3);
     expect(story.endurance.meanCurrent * story.endurance.duration).toBeCloseTo(0.8 * 1.3 * 3600, 6);
@@ -107,7 +109,9 @@ describe('hover story', () => {
     const trim = hoverTrim(sagging, circuit);
     if (!trim.ok) throw new Error(trim.reason);
     const supply = emptySupply(4);
-    const fine = drain(circuit, 0.02, 2000, (charge) => hoverCurrent(circuit, trim.value, charge, supply));
+    const fine = drain(circuit, 0.02, 2000, (charge) =>
+      steadyDraw(hoverCurrent(circuit, trim.value, charge, supply)),
+    );
     const story = hoverStory(sagging, neutralLevers, []);
     if (!story.ok) throw new Error(story.reason);
     expect(story.value.endurance.end).toBe('cut-off voltage');

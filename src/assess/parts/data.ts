@@ -1,3 +1,4 @@
+import type { MissionEnd } from '../../flight/mission/types.ts';
 import type { Held } from '../../flight/reserve/types.ts';
 import type { Corner } from '../../numerics/polygon.ts';
 import type { HitsReport, KnocksReport, PictureReport, ShakeReport } from './airframeData.ts';
@@ -65,7 +66,7 @@ export interface MotorState {
 export interface MissionReport {
   readonly legs: readonly MissionLegReport[];
   /** What ended it. */
-  readonly end: 'landed' | 'empty' | 'cut-off voltage';
+  readonly end: MissionEnd;
 }
 
 export interface MissionLegReport {
@@ -78,6 +79,8 @@ export interface MissionLegReport {
   readonly meanCurrent: number;
   /** At the pack [V]. */
   readonly lowestVoltage: number;
+  /** Least throttle that its bursts were eased to, 0 to 1; absent when none was. */
+  readonly eased?: number;
   /** 0 to 1, at the end of the leg. */
   readonly chargeLeft: number;
 }

@@ -3,6 +3,7 @@ import { usableCapacity } from '../../drive/battery.ts';
 import { type HeatLoad, settledTemperatures, timeToLimit } from '../../drive/motorHeat.ts';
 import type { ControllerModel, WireModel } from '../../drive/types.ts';
 import { type Circuit, circuitOf } from '../../flight/circuit.ts';
+import { currentAtCutOff } from '../../flight/cutOff.ts';
 import { currentOfCurve, dutyCurve } from '../../flight/dutyCurve.ts';
 import { emptySupply, feed, type Supply } from '../../flight/feed.ts';
 import { emptyLoad, type Load, loadForThrusts } from '../../flight/load.ts';
@@ -74,7 +75,9 @@ const HALF = 0.5;
  *    the pack's current at full throttle is least with the resistances of `heavy`, the own draw of `light`,
  *    and the largest polarisation, that of the full throttle of `light` on a full pack: I_full.
  * 3. A demand is flown by thrust where it can be fed, else at full duty: it draws at least
- *    min(I_light, I_full). A pilot's throttle below full is bounded by nothing but 0.
+ *    min(I_light, I_full). A pilot's throttle below full is bounded by nothing but 0. What would pull the pack below its
+ *    cut-off is eased to I_cut = (emf - cut-off) / fast resistance, never below the hover of `light`; least under the
+ *    largest polarisation, that of a mean current no slice before could exceed without easing: (open circuit - cut-off) / fast resistance.
  * 4. Flown time is a sum over slices of charge over mean current, and ends no later than the reserve: each
  *    slice with the least current bounds it from above.
  * 5. Thrust to weight: full-duty thrust rises with bus voltage and falls with resistance, so it lies between
@@ -168,18 +171,23 @@ function longest(
   const capacity = usableCapacity(train.model.pack, train.model.packTemperature);
   const slice = (1 - train.model.landingReserve) / SLICES;
   let duration = 0;
+  let settledMost = settled;
   for (let k = 0; k < SLICES; k++) {
     const charge = 1 - (k + 0.5) * slice;
     const worn = sourceAt(frugal, charge, settled);
+    const eased = currentAtCutOff(frugal.pack, sourceAt(frugal, charge, settledMost));
     const full = (curve && currentOfCurve(curve, frugal, worn)) ?? fullDuty(frugal, worn, hover).packCurrent;
     const source = sourceAt(easy, charge, 0);
+    settledMost = Math.min(settled, currentAtCutOff(easy.pack, source));
+    const hovering = feed(easy, source, hover, supply) === 'fed' ? supply.packCurrent : 0;
+    const most = Math.max(eased, hovering);
     let mean = 0;
     for (const [index, bin] of style.bins.entries()) {
       const load = loads[index];
       if (load !== undefined) {
         const fed = feed(easy, source, load, supply) === 'fed';
-        mean += bin.share * (fed ? Math.min(supply.packCurrent, full) : full);
-      } else if ('thrustToWeight' in bin || bin.throttle === 1) mean += bin.share * full;
+        mean += bin.share * Math.min(fed ? supply.packCurrent : full, full, most);
+      } else if ('thrustToWeight' in bin || bin.throttle === 1) mean += bin.share * Math.min(full, most);
     }
     duration += mean > 0 ? (slice * capacity) / mean : Number.POSITIVE_INFINITY;
   }

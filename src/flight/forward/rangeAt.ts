@@ -1,5 +1,5 @@
 import { type Outcome, solved } from '../../numerics/outcome.ts';
-import { type Drain, drain } from '../drain.ts';
+import { type Drain, drain, steadyDraw } from '../drain.ts';
 import { emptySupply, feed } from '../feed.ts';
 import { sourceAt } from '../operatingPoint.ts';
 import { type ForwardCraft, forwardTrim } from './forwardTrim.ts';
@@ -31,7 +31,7 @@ export function rangeAt(
   const supply = emptySupply(circuit.branches.length);
   const flown = drain(circuit, reserve, SLICES, (charge) =>
     feed(circuit, sourceAt(circuit, charge), trimmed.value.load, supply) === 'fed'
-      ? supply.packCurrent
+      ? steadyDraw(supply.packCurrent)
       : undefined,
   );
   return solved({ ...flown, distance: (airspeed - headwind) * flown.duration });

@@ -2,16 +2,18 @@ import type { DragAreas } from '../../airframe/types.ts';
 import { packResistance, packSource, polarisationAfter, usableCapacity } from '../../drive/battery.ts';
 import type { PackSource } from '../../drive/types.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
+import { cutOffVoltage } from '../cutOff.ts';
 import { describe } from '../describe.ts';
 import { emptySupply, feed, type Supply } from '../feed.ts';
-import { bluffAreas, writeBodyForce } from '../forward/bodyDrag.ts';
 import { type ForwardOptions, forwardCraft } from '../forward/forwardPoint.ts';
-import { type ForwardCraft, forwardTrim } from '../forward/forwardTrim.ts';
-import { emptyLoad, type Load, loadForThrusts } from '../load.ts';
+import type { ForwardCraft } from '../forward/forwardTrim.ts';
+import { emptyLoad, type Load } from '../load.ts';
 import { inWords } from '../operatingPoint.ts';
 import { loadForDuties } from '../throttle.ts';
 import type { FlightModel, Levers } from '../types.ts';
-import type { Leg, LegFlown, MissionFlown, PackCondition } from './types.ts';
+import { easedBurst } from './easedBurst.ts';
+import { loadOfLeg, timing } from './legLoad.ts';
+import type { Leg, LegFlown, MissionEnd, MissionFlown, PackCondition } from './types.ts';
 
 /** Steps shorter than this follow sag and polarisation within 0.1 % of ten times finer ones [s]. */
 const LONGEST_STEP = 4;
@@ -20,9 +22,10 @@ const PACK_COOLING = 1.2;
 
 /**
  * Flies legs one after another on a pack that remembers: its charge, the slow polarisation of its RC pair, and the
- * warmth of its own losses. Stops where the pack is empty or its terminals fall below the cut-off.
+ * warmth of its own losses. A burst that would pull the terminals below the cut-off is eased (`easedBurst`); the flight ends
+ * in the air where the pack is empty, or where a steady leg, or a hover in place of a burst, cannot be held above it.
  *
- * No solution when a leg cannot be flown at all: a speed beyond the top speed, a climb beyond full throttle.
+ * No solution when a leg cannot be flown at all, on a full pack: a speed beyond the top speed, a climb beyond full throttle.
  *
  * @throws RangeError for a leg that goes nowhere, such as a cruise against a stronger wind
  */
@@ -38,7 +41,7 @@ export function flyMission(
   const craft = crafted.value;
   let condition: PackCondition = { charge: 1, polarisation: 0, temperature: model.packTemperature };
   const flown: LegFlown[] = [];
-  let end: MissionFlown['end'] = 'landed';
+  let end: MissionEnd = 'landed';
   for (const [index, leg] of legs.entries()) {
     const result = flyLeg(craft, model.airTemperature, leg, index, condition);
     if (!result.ok) return result;
@@ -56,79 +59,9 @@ export function flyMission(
   });
 }
 
-/** Duration [s] and ground speed [m/s] of a leg. */
-function timing(leg: Leg): { duration: number; groundSpeed: number } {
-  switch (leg.kind) {
-    case 'hover':
-    case 'pull':
-    case 'idle':
-    case 'full throttle':
-      return { duration: positive('duration', leg.duration), groundSpeed: 0 };
-    case 'climb':
-      return { duration: positive('height', leg.height) / positive('speed', leg.speed), groundSpeed: 0 };
-    case 'cruise': {
-      const groundSpeed = leg.airspeed - (leg.headwind ?? 0);
-      if (!(groundSpeed > 0)) {
-        throw new RangeError(
-          `a cruise needs an airspeed above its headwind; found ${leg.airspeed} m/s against ${leg.headwind} m/s`,
-        );
-      }
-      return { duration: positive('distance', leg.distance) / groundSpeed, groundSpeed };
-    }
-  }
-}
-
-function positive(name: string, value: number): number {
-  if (!(value > 0 && Number.isFinite(value))) throw new RangeError(`${name} must be above 0; found ${value}`);
-  return value;
-}
-
-/** Motor loads of a leg; undefined where the throttle is what is given. */
-function loadOfLeg(craft: ForwardCraft, leg: Leg): Outcome<Load | undefined> {
-  const { circuit, trim } = craft;
-  switch (leg.kind) {
-    case 'hover':
-      return solved(trim.load);
-    case 'cruise': {
-      const trimmed = forwardTrim(craft, leg.airspeed);
-      return trimmed.ok ? solved(trimmed.value.load) : trimmed;
-    }
-    case 'climb': {
-      const force = new Float64Array(3);
-      const density = circuit.airDensity * craft.dragScale;
-      writeBodyForce(bluffAreas(craft.drag), craft.bars, 0, 0, -leg.speed, density, force);
-      const share = 1 + (force[2] as number) / circuit.weight;
-      const load = emptyLoad(circuit.branches.length);
-      load.angularSpeed.set(trim.load.angularSpeed);
-      return loadForThrusts(
-        circuit,
-        trim.thrusts.map((thrust) => thrust * share),
-        leg.speed,
-        load,
-      );
-    }
-    case 'pull': {
-      const share = positive('thrustToWeight', leg.thrustToWeight);
-      const load = emptyLoad(circuit.branches.length);
-      load.angularSpeed.set(trim.load.angularSpeed);
-      const pulled = loadForThrusts(
-        circuit,
-        trim.thrusts.map((thrust) => thrust * share),
-        0,
-        load,
-      );
-      // Beyond the propellers is beyond the pack: flown at full throttle.
-      return pulled.ok ? pulled : solved(undefined);
-    }
-    case 'full throttle':
-    case 'idle':
-      return solved(undefined);
-  }
-}
-
 interface LegResult {
   readonly flown: LegFlown;
-  readonly end: MissionFlown['end'];
+  readonly end: MissionEnd;
 }
 
 function flyLeg(
@@ -147,9 +80,11 @@ function flyLeg(
   const load = wanted.value ?? emptyLoad(count);
   const duties = circuit.branches.map((branch) => (leg.kind === 'idle' ? branch.idleDuty : 1));
   const punch = emptyLoad(count);
+  const burst = leg.kind === 'full throttle' || (leg.kind === 'pull' && leg.thrustToWeight > 1);
   let carried = load;
+  let eased: number | undefined;
   const supply = emptySupply(count);
-  const cutOff = pack.series * pack.cutOffCellVoltage;
+  const cutOff = cutOffVoltage(pack);
   const cooling = PACK_COOLING * (pack.heatCapacity / 1000) ** (2 / 3);
   const steps = Math.ceil(duration / LONGEST_STEP);
   const step = duration / steps;
@@ -157,20 +92,33 @@ function flyLeg(
   let elapsed = 0;
   let drawn = 0;
   let lowestVoltage = Number.POSITIVE_INFINITY;
-  let end: MissionFlown['end'] = 'landed';
+  let end: MissionEnd = 'landed';
   let source = sourceOf(craft, { charge, polarisation, temperature });
   for (let k = 0; k < steps && end === 'landed'; k++) {
     source = sourceOf(craft, { charge, polarisation, temperature });
     const asked = carry(craft, source, wanted.value === undefined ? duties : undefined, load, supply);
     const fed = !asked.ok && leg.kind === 'pull' ? carry(craft, source, duties, punch, supply) : asked;
-    if (!fed.ok) return noSolution(`leg ${index + 1} (${leg.kind}): ${fed.reason}`);
-    carried = fed.value;
-    const current = supply.packCurrent;
-    lowestVoltage = Math.min(lowestVoltage, supply.packVoltage);
-    if (supply.packVoltage < cutOff) {
-      end = 'cut-off voltage';
+    if (!fed.ok) {
+      const fresh = sourceOf(craft, { charge: 1, polarisation: 0, temperature });
+      if (wanted.value === undefined || feed(circuit, fresh, load, supply) !== 'fed') {
+        return noSolution(`leg ${index + 1} (${leg.kind}): ${fed.reason}`);
+      }
+      end = 'thrust runs short';
       break;
     }
+    carried = fed.value;
+    if (supply.packVoltage < cutOff) {
+      const throttle = burst ? easedBurst(circuit, source, craft.trim.load, punch, supply) : undefined;
+      if (throttle === undefined) {
+        end = 'cut-off voltage';
+        lowestVoltage = Math.min(lowestVoltage, cutOff);
+        break;
+      }
+      carried = punch;
+      eased = Math.min(eased ?? 1, throttle);
+    }
+    lowestVoltage = Math.min(lowestVoltage, supply.packVoltage);
+    const current = supply.packCurrent;
     const capacity = usableCapacity(pack, temperature);
     const room = charge * capacity;
     const time = Math.min(step, room / current);
@@ -191,6 +139,7 @@ function flyLeg(
       distance: groundSpeed * elapsed,
       meanCurrent: elapsed > 0 ? drawn / elapsed : supply.packCurrent,
       lowestVoltage,
+      ...(eased === undefined ? {} : { eased }),
       after: { charge, polarisation, temperature },
       last: describe(circuit, source, carried, supply),
     },

@@ -12,7 +12,10 @@ export type Leg =
     }
   /** Straight up. */
   | { readonly kind: 'climb'; readonly speed: number; readonly height: number }
-  /** Thrust held at a multiple of the weight, static, as in turns and climbs; full throttle where the pack cannot. */
+  /**
+   * Thrust held at a multiple of the weight, static, as in turns and climbs; full throttle where the pack cannot. Above
+   * the weight it is a burst, as full throttle is: eased where it would pull the pack below its cut-off.
+   */
   | { readonly kind: 'pull'; readonly thrustToWeight: number; readonly duration: number }
   /** All motors at full throttle, as held static: an upper bound of what they draw. */
   | { readonly kind: 'full throttle'; readonly duration: number }
@@ -37,20 +40,24 @@ export interface LegFlown {
   readonly distance: number;
   /** Mean [A] */
   readonly meanCurrent: number;
-  /** Lowest in the leg, at the pack [V]. */
+  /** Lowest in the leg, at the pack [V]; the cut-off where it ended the flight. */
   readonly lowestVoltage: number;
+  /** Least throttle, 0 to 1, that a burst was eased to so that the pack kept its cut-off voltage; absent when none was. */
+  readonly eased?: number;
   readonly after: PackCondition;
   /** As it was at the end of the leg. */
   readonly last: OperatingPoint;
 }
+
+/** `landed` when every leg was flown; otherwise what ended it in the air. */
+export type MissionEnd = 'landed' | 'empty' | 'cut-off voltage' | 'thrust runs short';
 
 export interface MissionFlown {
   readonly legs: readonly LegFlown[];
   /** [s] */
   readonly duration: number;
   readonly chargeLeft: number;
-  /** `landed` when every leg was flown; otherwise what stopped it. */
-  readonly end: 'landed' | 'empty' | 'cut-off voltage';
+  readonly end: MissionEnd;
   /** True when it ended below the landing reserve. */
   readonly intoReserve: boolean;
 }

@@ -26,13 +26,16 @@ const BOUNDED = [
 ];
 
 describe.each([
-  ['first-freestyle', 'turnstone'],
-  ['cruiser', 'curlew-li-ion'],
-  ['micro', 'wheatear'],
-] as const)('bounds over the whole shelf, %s', (folder, name) => {
+  ['first-freestyle', 'turnstone', 'its own day'],
+  // Packs sag in it and bursts are eased, which takes less current.
+  ['first-freestyle', 'turnstone', 'frost'],
+  ['cruiser', 'curlew-li-ion', 'its own day'],
+  ['micro', 'wheatear', 'its own day'],
+] as const)('bounds over the whole shelf, %s, %s, %s', (folder, name, day) => {
   const { brief: told, template } = demo(folder, name);
   // Loose limits, so that most combinations are there to be held against their bounds.
-  const brief = { ...told, massLimit: 2, budget: { amount: 5000, currency: 'GBP' } };
+  const site = day === 'frost' ? { ...told.site, temperature: 258.15 } : told.site;
+  const brief = { ...told, site, massLimit: 2, budget: { amount: 5000, currency: 'GBP' } };
   const whole = spaceOf(template, shelf, SEATS);
   // A third of the propellers, as each needs a map; one of them stalls in still air.
   const space = {
