@@ -34,25 +34,27 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
       return figures;
     },
   );
-  return hoverMeasureForms(brief.purpose, style.name).flatMap((form): readonly Measure[] => {
-    const found = banded[form.id];
-    if (found !== undefined) {
-      const leansOn = AT_FULL.includes(form.id) ? namedAtFull(found.leansOn, doubt) : found.leansOn;
-      return [{ ...form, ...found, leansOn, band: possible(form.id, found.band) }];
-    }
-    const value = figures[form.id];
-    if (value === undefined || !unbanded.includes(form.id)) return [];
-    // One raised input has no solution: the value stands with the widest honest band and says so.
-    return [
-      {
-        ...form,
-        value,
-        band: guessedBand(value, form.quantity === 'temperature' ? model.airTemperature : 0),
-        ...openMeasure(form, lost[form.id], Object.keys(lost[form.id]?.record ?? {}).length > 0),
-        leansOn: [],
-      },
-    ];
-  });
+  return hoverMeasureForms(brief.purpose, told.story.styles[0] ?? { style: style.name }).flatMap(
+    (form): readonly Measure[] => {
+      const found = banded[form.id];
+      if (found !== undefined) {
+        const leansOn = AT_FULL.includes(form.id) ? namedAtFull(found.leansOn, doubt) : found.leansOn;
+        return [{ ...form, ...found, leansOn, band: possible(form.id, found.band) }];
+      }
+      const value = figures[form.id];
+      if (value === undefined || !unbanded.includes(form.id)) return [];
+      // One raised input has no solution: the value stands with the widest honest band and says so.
+      return [
+        {
+          ...form,
+          value,
+          band: guessedBand(value, form.quantity === 'temperature' ? model.airTemperature : 0),
+          ...openMeasure(form, lost[form.id], Object.keys(lost[form.id]?.record ?? {}).length > 0),
+          leansOn: [],
+        },
+      ];
+    },
+  );
 }
 
 /** Figures that a propeller at full speed decides: its doubt there is larger than in a hover. */

@@ -1,4 +1,6 @@
 import type { Purpose } from '../build/schema/brief.ts';
+import type { StyleFlight } from '../flight/styleFlight.ts';
+import { easingOf } from './easing.ts';
 import type { FigureName } from './figures.ts';
 import type { Direction, Quantity, Sheet } from './types.ts';
 import { hoverThrottleWindowOf, thrustToWeightWindow, type Window } from './windows.ts';
@@ -20,8 +22,11 @@ const PACK = 'Chen and Rincon-Mora 2006 (form of the battery model); see docs/me
 const HEAT =
   'two-lump heat balance; common practice, no source for the conductances; see docs/method/drive.md';
 
+/** The style of the minutes flown. */
+type HowFlown = Pick<StyleFlight, 'style' | 'easedFrom'>;
+
 /** The measures of the hover story, in the order of the sheets. */
-export function hoverMeasureForms(purpose: Purpose, styleName: string): readonly MeasureForm[] {
+export function hoverMeasureForms(purpose: Purpose, flown: HowFlown): readonly MeasureForm[] {
   return [
     {
       id: 'all-up-mass',
@@ -108,11 +113,11 @@ export function hoverMeasureForms(purpose: Purpose, styleName: string): readonly
     },
     {
       id: 'flown-time',
-      label: `minutes flown, ${styleName}`,
+      label: `minutes flown, ${flown.style}`,
       sheet: 'flight',
       quantity: 'time',
       better: 'more',
-      how: 'The style as a histogram of thrust over weight, its mean current drawn from the full pack down to the reserve or the cut-off voltage.',
+      how: `The style as a histogram of thrust over weight, its mean current drawn from the full pack down to the reserve, or where a hover cannot be held at the cut-off voltage. ${easingOf(flown)}`,
       source: `${PACK}; histogram: common practice, no source`,
     },
     {

@@ -42,13 +42,15 @@ export function heatAt(
     );
     const same = known[twin];
     known.push(
-      same ?? heatOf(place, loadOf(model, levers, place, point, i, climb), model.airTemperature, start?.[i]),
+      same ??
+        heatOf(place, heatLoadOf(model, levers, place, point, i, climb), model.airTemperature, start?.[i]),
     );
   });
   return known;
 }
 
-function loadOf(
+/** What heats and cools one motor at an operating point, in the wash of its own propeller; `forwardHeatLoad` in level flight. */
+export function heatLoadOf(
   model: FlightModel,
   levers: Levers,
   place: Station,

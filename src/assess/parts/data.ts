@@ -81,6 +81,8 @@ export interface MissionLegReport {
   readonly lowestVoltage: number;
   /** Least throttle that its bursts were eased to, 0 to 1; absent when none was. */
   readonly eased?: number;
+  /** Of all motors [K]. */
+  readonly hottestWinding: number;
   /** 0 to 1, at the end of the leg. */
   readonly chargeLeft: number;
 }

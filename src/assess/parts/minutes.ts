@@ -1,6 +1,8 @@
 import { hoverStory } from '../../flight/hoverStory.ts';
+import type { StyleFlight } from '../../flight/styleFlight.ts';
 import { styles } from '../../flight/styles.ts';
 import { neutralLevers, type Style } from '../../flight/types.ts';
+import { easingOf } from '../easing.ts';
 import { shifted } from '../flownMeasures.ts';
 import { leverStates } from '../levers.ts';
 import type { Measure } from '../types.ts';
@@ -19,7 +21,7 @@ export function minutesByStyle({
   const minutes = ({ styles: flown }: typeof nominal.value): Numbers =>
     Object.fromEntries(flown.map(({ style, duration }) => [idOf(style), duration]));
   return bandedMeasures(
-    ALL.map(formOf),
+    ALL.map((style, i) => formOf(style, nominal.value.styles[i])),
     minutes(nominal.value),
     leverStates(
       craft.unknowns.filter(({ lever }) => lever !== 'dragScale'),
@@ -34,13 +36,13 @@ export function minutesByStyle({
 
 const idOf = (style: string): string => `minutes-${style.replaceAll(' ', '-')}`;
 
-const formOf = (style: Style): MeasureForm => ({
+const formOf = (style: Style, flown: StyleFlight | undefined): MeasureForm => ({
   id: idOf(style.name),
   label: `minutes flown, ${style.name}`,
   sheet: 'flight',
   quantity: 'time',
   better: 'more',
-  how: `Mean current over a histogram of thrust over weight: ${style.bins.map(binText).join(', ')}; from full down to the reserve or the cut-off voltage.`,
+  how: `Mean current over a histogram of thrust over weight: ${style.bins.map(binText).join(', ')}; from full down to the reserve, or where a hover cannot be held at the cut-off voltage. ${easingOf(flown)}`,
   source: `docs/method/flight.md; histogram: ${style.source}`,
 });
 

@@ -1,22 +1,24 @@
 import type { Unknown } from '../../build/craft.ts';
-import type { Brief } from '../../build/schema/brief.ts';
 import type { MissionFlown } from '../../flight/mission/types.ts';
 import { neutralLevers } from '../../flight/types.ts';
-import { formatQuantity } from '../../units/formatQuantity.ts';
-import { wholePercent } from '../../units/wholePercent.ts';
+import { type Outcome, solved } from '../../numerics/outcome.ts';
 import { shifted } from '../flownMeasures.ts';
-import type { Finding } from '../types.ts';
-import { usualDistance } from '../windows.ts';
-import { bandedMeasures, type MeasureForm } from './banded.ts';
+import { bandedMeasures } from './banded.ts';
 import type { MissionReport } from './data.ts';
 import { dragOf } from './dragOf.ts';
-import { missionAnswers, TURN_BACK, turnBackDistance, usedDownwind } from './mission/missionFigures.ts';
+import {
+  type MissionAnswers,
+  missionAnswers,
+  turnBackDistance,
+  usedDownwind,
+} from './mission/missionFigures.ts';
+import { downwindFinding, flownFindings, missionFindings, noMission } from './mission/missionFindings.ts';
+import { missionForms } from './mission/missionForms.ts';
 import { missionSpeeds } from './mission/missionSpeeds.ts';
 import { type NamedLeg, usualLegs } from './mission/usualLegs.ts';
-import { dayStates, forwardOf } from './speedStates.ts';
-import { type AssessPart, NOTHING, type PartContext, type PartResult } from './types.ts';
+import { dayStates, forwardOf, speedStates } from './speedStates.ts';
+import { type AssessPart, type Flight, NOTHING, type PartContext, type PartResult } from './types.ts';
 
-const SOURCE = 'legs: common practice, no source; docs/method/flight.md';
 /** Levers that move a mission by more than a hundredth. */
 const MATTERS = new Set<Unknown['lever']>([
   'packCapacityScale',
@@ -26,7 +28,13 @@ const MATTERS = new Set<Unknown['lever']>([
   'massScale',
   'dragScale',
   'inPlaneScale',
+  'coolingScale',
+  'heatCapacityScale',
+  'windingResistanceScale',
+  'windingContactScale',
 ]);
+
+const USUAL = 'Up, out against the wind, two minutes of what it is for, home with the wind, landing.';
 
 /** No two flights of a plan are as long: one standard deviation (common practice, no source). */
 const LENGTH_SPREAD = 0.15;
@@ -47,7 +55,8 @@ export const usualMission: AssessPart = {
     const found = missionAnswers(flight.model, neutralLevers, drag, legs, made.value.wakes);
     if (!found.ok) return { measures: [], findings: [noMission(found.reason)] };
     const { flown, figures } = found.value;
-    const turnBack = turnBackDistance(made.value, speeds.value);
+    // A point on the way that counts on charge which a flight that ends in the air does not reach.
+    const turnBack = flown.end === 'landed' ? turnBackDistance(made.value, speeds.value) : undefined;
     const style = craft.unknowns.find(({ lever }) => lever === 'styleScale');
     const states = dayStates(craft, brief, flight).filter(
       ({ raised }) =>
@@ -58,7 +67,7 @@ export const usualMission: AssessPart = {
     );
     const asFlown = { levers: neutralLevers, balanceShift: 0, wind };
     const measures = bandedMeasures(
-      missionForms(),
+      missionForms('a usual flight', USUAL, flown),
       { ...figures, 'turn-back-distance': turnBack },
       [
         ...states.map((each) => ({ ...each, raised: { ...each.raised, style: 1, length: 1 } })),
@@ -94,17 +103,40 @@ export const usualMission: AssessPart = {
           'turn-back-distance': turnBackDistance(raised.value, flying),
         };
       },
+      flight.model.airTemperature,
     );
     return {
       measures,
       findings: [
         ...missionFindings(flown, brief, turnBack),
-        ...downwindFinding(usedDownwind(made.value, speeds.value), brief),
+        ...(flown.end === 'landed' ? downwindFinding(usedDownwind(made.value, speeds.value), brief) : []),
       ],
       data: { mission: missionReport(legs, flown) },
     };
   },
 };
+
+/** Legs of one's own: figures with their bands by the same states as any flight's, none of them on the wind, which the legs tell. */
+export function legsFlown(
+  { craft, brief, flight }: PartContext & { readonly flight: Flight },
+  legs: readonly NamedLeg[],
+): Outcome<PartResult & Pick<MissionAnswers, 'flown' | 'energy'>> {
+  const drag = dragOf(craft);
+  const found = missionAnswers(flight.model, neutralLevers, drag, legs);
+  if (!found.ok) return found;
+  const { flown, figures, energy } = found.value;
+  const measures = bandedMeasures(
+    missionForms('the flight', 'Legs as told, one after another.', flown),
+    figures,
+    speedStates(craft, flight),
+    ({ levers, balanceShift }) => {
+      const again = missionAnswers(shifted(flight.model, balanceShift), levers, drag, legs);
+      return again.ok ? again.value.figures : {};
+    },
+    flight.model.airTemperature,
+  );
+  return solved({ measures, findings: flownFindings('The flight', flown, brief.reserve), flown, energy });
+}
 
 /** A mission for tables: equal legs of a style's rounds stay apart. */
 export function missionReport(legs: readonly NamedLeg[], flown: MissionFlown): MissionReport {
@@ -114,124 +146,11 @@ export function missionReport(legs: readonly NamedLeg[], flown: MissionFlown): M
       duration: leg.duration,
       distance: leg.distance,
       meanCurrent: leg.meanCurrent,
-      lowestVoltage: Number.isFinite(leg.lowestVoltage) ? leg.lowestVoltage : 0,
+      lowestVoltage: leg.lowestVoltage,
+      ...(leg.eased === undefined ? {} : { eased: leg.eased }),
+      hottestWinding: leg.hottestWinding,
       chargeLeft: leg.after.charge,
     })),
     end: flown.end,
   };
-}
-
-function noMission(reason: string): Finding {
-  return {
-    id: 'no-usual-flight',
-    sheet: 'flight',
-    severity: 'risk',
-    says: `The flight that this purpose usually is cannot be flown: ${reason}.`,
-    remedy: 'A calmer day, less mass, or thrust to spare.',
-    source: SOURCE,
-    parts: ['motors', 'propellers', 'pack'],
-  };
-}
-
-function missionFindings(
-  flown: MissionFlown,
-  brief: Brief,
-  turnBack: number | undefined,
-): readonly Finding[] {
-  const findings: Finding[] = [];
-  if (flown.end !== 'landed' || flown.intoReserve) {
-    findings.push({
-      id: 'usual-flight-short',
-      sheet: 'flight',
-      severity: 'risk',
-      says:
-        flown.end === 'landed'
-          ? `A usual flight for this purpose lands with ${wholePercent(flown.chargeLeft)} of the charge; ${wholePercent(brief.reserve)} is asked.`
-          : `A usual flight for this purpose ends in the air after ${formatQuantity(flown.duration, 'time')}: ${flown.end === 'empty' ? 'the pack is empty' : 'the cells fall under their cut-off voltage'}.`,
-      number: { value: flown.chargeLeft, limit: brief.reserve, quantity: 'share' },
-      remedy: 'A larger pack, a shorter flight, or a gentler one.',
-      source: SOURCE,
-      parts: ['pack'],
-    });
-  }
-  const farthest = brief.farthest ?? usualDistance(brief.purpose);
-  if (turnBack !== undefined && turnBack < farthest) {
-    findings.push({
-      id: 'turn-back-short',
-      sheet: 'flight',
-      severity: brief.farthest === undefined ? 'note' : 'risk',
-      says: `Against the wind ${wholePercent(TURN_BACK)} of the charge is used after ${formatQuantity(turnBack, 'length')}; it is meant to go ${formatQuantity(farthest, 'length')} out.`,
-      number: { value: turnBack, limit: farthest, quantity: 'length' },
-      remedy: 'Stay nearer, or take a larger pack or one of higher energy.',
-      source: SOURCE,
-      parts: ['pack'],
-    });
-  }
-  return findings;
-}
-
-function downwindFinding(used: number | undefined, brief: Brief): readonly Finding[] {
-  // Who stays near never gets so far out.
-  if (brief.purpose !== 'cruising' || used === undefined || used <= 1 - brief.reserve) return [];
-  return [
-    {
-      id: 'downwind-trap',
-      sheet: 'wind',
-      severity: 'note',
-      says:
-        used > 1
-          ? `Flown out with the wind until ${wholePercent(TURN_BACK)} is used it does not come home against it.`
-          : `Flown out with the wind until ${wholePercent(TURN_BACK)} is used it comes home with ${wholePercent(1 - used)} left.`,
-      number: { value: used, limit: 1 - brief.reserve, quantity: 'share' },
-      remedy: 'Fly out against the wind and home with it.',
-      source: SOURCE,
-      parts: ['pack'],
-    },
-  ];
-}
-
-function missionForms(): readonly MeasureForm[] {
-  const base = { sheet: 'flight', source: SOURCE } as const;
-  return [
-    {
-      ...base,
-      id: 'mission-time',
-      label: 'a usual flight takes',
-      quantity: 'time',
-      better: 'neither',
-      how: 'Up, out against the wind, two minutes of what it is for, home with the wind, landing; each leg by its distance or its clock.',
-    },
-    {
-      ...base,
-      id: 'mission-charge-left',
-      label: 'and lands with',
-      quantity: 'share',
-      better: 'more',
-      how: 'Current of every leg integrated on a pack that keeps its charge, its polarisation and its warmth.',
-    },
-    {
-      ...base,
-      id: 'mission-energy',
-      label: 'energy it takes',
-      quantity: 'energy',
-      better: 'less',
-      how: 'Open-circuit voltage over the charge drawn, resistance losses included.',
-    },
-    {
-      ...base,
-      id: 'mission-cell-voltage',
-      label: 'lowest cell voltage on the way',
-      quantity: 'voltage',
-      better: 'more',
-      how: 'Loaded, at the hardest moment of the flight.',
-    },
-    {
-      ...base,
-      id: 'turn-back-distance',
-      label: 'turn back after',
-      quantity: 'length',
-      better: 'more',
-      how: 'Way made against the wind when 40 % of the charge is used.',
-    },
-  ];
 }

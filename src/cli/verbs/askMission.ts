@@ -1,8 +1,5 @@
 import type { MissionLegReport, MissionReport } from '../../assess/parts/data.ts';
-import { dragOf } from '../../assess/parts/dragOf.ts';
-import { missionAnswers } from '../../assess/parts/mission/missionFigures.ts';
-import { missionReport, usualMission } from '../../assess/parts/mission.ts';
-import { neutralLevers } from '../../flight/types.ts';
+import { legsFlown, missionReport, usualMission } from '../../assess/parts/mission.ts';
 import { wholePercent } from '../../units/wholePercent.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import { BadInput, type Io } from '../io.ts';
@@ -29,38 +26,36 @@ export function askMission(file: string, options: AskMissionOptions, io: Io): vo
     io.writeOut(options.json ? partJson(result, data ?? {}) : withFindings(tables, findings));
     return;
   }
-  const found = missionAnswers(context.flight.model, neutralLevers, dragOf(context.craft), legs);
+  const found = legsFlown(context, legs);
   if (!found.ok) throw new BadInput(`${file}: the mission cannot be flown: ${found.reason}.`);
-  const { flown, figures } = found.value;
+  const { flown, energy, measures, findings } = found.value;
   const mission = missionReport(legs, flown);
   if (options.json) {
     const { duration, chargeLeft, intoReserve } = flown;
-    const energy = figures['mission-energy'];
-    io.writeOut(`${JSON.stringify({ mission, duration, chargeLeft, energy, intoReserve }, null, 2)}\n`);
+    io.writeOut(
+      `${JSON.stringify({ mission, duration, chargeLeft, energy, intoReserve, measures, findings }, null, 2)}\n`,
+    );
     return;
   }
-  const ended =
-    flown.end === 'landed'
-      ? `Landed after ${(flown.duration / 60).toFixed(1)} min with ${wholePercent(flown.chargeLeft)} left`
-      : `Over after ${(flown.duration / 60).toFixed(1)} min with ${wholePercent(flown.chargeLeft)} left: ${flown.end}`;
-  io.writeOut(
-    `${legsTable(mission)}\n\n${ended}${flown.intoReserve ? ', into the landing reserve' : ''}; ` +
-      `${((figures['mission-energy'] ?? 0) / 3600).toPrecision(3)} Wh, at the most likely value of every input.\n`,
-  );
+  const tables = [legsTable(mission), MOST_LIKELY, measuresText(measures, options.how)];
+  io.writeOut(withFindings(tables, findings));
 }
+
+const MOST_LIKELY = 'The table is the most likely case; the figures below have their bands.';
 
 function legsTable({ legs }: MissionReport): string {
   return printTable(
-    ['leg', 'time s', 'way m', 'mean A', 'lowest V', 'left %'],
-    roundsTogether(legs).map(({ what, duration, distance, meanCurrent, lowestVoltage, chargeLeft }) => [
-      what,
-      duration.toFixed(1),
-      distance > 0 ? distance.toFixed(0) : '',
-      meanCurrent.toPrecision(3),
-      lowestVoltage.toPrecision(3),
-      (100 * chargeLeft).toFixed(1),
+    ['leg', 'time s', 'way m', 'mean A', 'lowest V', 'winding degC', 'left %'],
+    roundsTogether(legs).map((leg) => [
+      leg.eased === undefined ? leg.what : `${leg.what}, eased to ${wholePercent(leg.eased)}`,
+      leg.duration.toFixed(1),
+      leg.distance > 0 ? leg.distance.toFixed(0) : '',
+      leg.meanCurrent.toPrecision(3),
+      leg.lowestVoltage.toPrecision(3),
+      (leg.hottestWinding - 273.15).toFixed(0),
+      (100 * leg.chargeLeft).toFixed(1),
     ]),
-    ['left', 'right', 'right', 'right', 'right', 'right'],
+    ['left', 'right', 'right', 'right', 'right', 'right', 'right'],
   );
 }
 
@@ -80,7 +75,15 @@ function roundsTogether(legs: readonly MissionLegReport[]): readonly MissionLegR
       duration,
       meanCurrent: (before.meanCurrent * before.duration + leg.meanCurrent * leg.duration) / duration,
       lowestVoltage: Math.min(before.lowestVoltage, leg.lowestVoltage),
+      hottestWinding: Math.max(before.hottestWinding, leg.hottestWinding),
+      ...leastEased(before, leg),
     };
   }
   return rows;
+}
+
+/** What two legs of one name were eased to, the less of them; nothing where neither was. */
+function leastEased(a: MissionLegReport, b: MissionLegReport): Pick<MissionLegReport, 'eased'> {
+  const eased = Math.min(a.eased ?? 1, b.eased ?? 1);
+  return eased < 1 ? { eased } : {};
 }

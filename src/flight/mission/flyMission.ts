@@ -13,7 +13,8 @@ import { loadForDuties } from '../throttle.ts';
 import type { FlightModel, Levers } from '../types.ts';
 import { easedBurst } from './easedBurst.ts';
 import { loadOfLeg, timing } from './legLoad.ts';
-import type { Leg, LegFlown, MissionEnd, MissionFlown, PackCondition } from './types.ts';
+import type { Condition, Leg, LegFlown, MissionEnd, MissionFlown } from './types.ts';
+import { warmed } from './warmed.ts';
 
 /** Steps shorter than this follow sag and polarisation within 0.1 % of ten times finer ones [s]. */
 const LONGEST_STEP = 4;
@@ -39,11 +40,17 @@ export function flyMission(
   const crafted = forwardCraft(model, levers, drag, options);
   if (!crafted.ok) return crafted;
   const craft = crafted.value;
-  let condition: PackCondition = { charge: 1, polarisation: 0, temperature: model.packTemperature };
+  const asTheAir = { winding: model.airTemperature, case: model.airTemperature };
+  let condition: Condition = {
+    charge: 1,
+    polarisation: 0,
+    temperature: model.packTemperature,
+    motors: model.stations.map(() => asTheAir),
+  };
   const flown: LegFlown[] = [];
   let end: MissionEnd = 'landed';
   for (const [index, leg] of legs.entries()) {
-    const result = flyLeg(craft, model.airTemperature, leg, index, condition);
+    const result = flyLeg(craft, levers, leg, index, condition);
     if (!result.ok) return result;
     flown.push(result.value.flown);
     condition = result.value.flown.after;
@@ -66,47 +73,48 @@ interface LegResult {
 
 function flyLeg(
   craft: ForwardCraft,
-  airTemperature: number,
+  levers: Levers,
   leg: Leg,
   index: number,
-  before: PackCondition,
+  before: Condition,
 ): Outcome<LegResult> {
-  const { circuit } = craft;
+  const { circuit, model } = craft;
   const { pack } = circuit;
   const count = circuit.branches.length;
   const { duration, groundSpeed } = timing(leg);
   const wanted = loadOfLeg(craft, leg);
   if (!wanted.ok) return noSolution(`leg ${index + 1} (${leg.kind}): ${wanted.reason}`);
-  const load = wanted.value ?? emptyLoad(count);
+  const asked = wanted.value.load;
+  const load = asked ?? emptyLoad(count);
   const duties = circuit.branches.map((branch) => (leg.kind === 'idle' ? branch.idleDuty : 1));
   const punch = emptyLoad(count);
   const burst = leg.kind === 'full throttle' || (leg.kind === 'pull' && leg.thrustToWeight > 1);
-  let carried = load;
   let eased: number | undefined;
   const supply = emptySupply(count);
   const cutOff = cutOffVoltage(pack);
   const cooling = PACK_COOLING * (pack.heatCapacity / 1000) ** (2 / 3);
   const steps = Math.ceil(duration / LONGEST_STEP);
   const step = duration / steps;
-  let { charge, polarisation, temperature } = before;
+  let { charge, polarisation, temperature, motors } = before;
+  let hottestWinding = hottestOf(motors);
   let elapsed = 0;
   let drawn = 0;
   let lowestVoltage = Number.POSITIVE_INFINITY;
   let end: MissionEnd = 'landed';
-  let source = sourceOf(craft, { charge, polarisation, temperature });
   for (let k = 0; k < steps && end === 'landed'; k++) {
-    source = sourceOf(craft, { charge, polarisation, temperature });
-    const asked = carry(craft, source, wanted.value === undefined ? duties : undefined, load, supply);
-    const fed = !asked.ok && leg.kind === 'pull' ? carry(craft, source, duties, punch, supply) : asked;
+    const source = sourceOf(craft, { charge, polarisation, temperature });
+    const first = carry(craft, source, asked === undefined ? duties : undefined, load, supply);
+    const fed = !first.ok && leg.kind === 'pull' ? carry(craft, source, duties, punch, supply) : first;
     if (!fed.ok) {
       const fresh = sourceOf(craft, { charge: 1, polarisation: 0, temperature });
-      if (wanted.value === undefined || feed(circuit, fresh, load, supply) !== 'fed') {
+      if (asked === undefined || feed(circuit, fresh, load, supply) !== 'fed') {
         return noSolution(`leg ${index + 1} (${leg.kind}): ${fed.reason}`);
       }
       end = 'thrust runs short';
+      lowestVoltage = Math.min(lowestVoltage, source.emf);
       break;
     }
-    carried = fed.value;
+    let carried = fed.value;
     if (supply.packVoltage < cutOff) {
       const throttle = burst ? easedBurst(circuit, source, craft.trim.load, punch, supply) : undefined;
       if (throttle === undefined) {
@@ -126,8 +134,11 @@ function flyLeg(
     polarisation = polarisationAfter(pack, { charge, temperature }, polarisation, current, time);
     charge = Math.max(charge - (current * time) / capacity, 0);
     const heat =
-      (source.openCircuit - supply.packVoltage) * current - cooling * (temperature - airTemperature);
+      (source.openCircuit - supply.packVoltage) * current - cooling * (temperature - model.airTemperature);
     temperature += (heat * time) / pack.heatCapacity;
+    const point = describe(circuit, source, carried, supply);
+    motors = warmed(model, levers, wanted.value, point, motors, time);
+    hottestWinding = Math.max(hottestWinding, hottestOf(motors));
     elapsed += time;
     drawn += current * time;
   }
@@ -140,14 +151,17 @@ function flyLeg(
       meanCurrent: elapsed > 0 ? drawn / elapsed : supply.packCurrent,
       lowestVoltage,
       ...(eased === undefined ? {} : { eased }),
-      after: { charge, polarisation, temperature },
-      last: describe(circuit, source, carried, supply),
+      hottestWinding,
+      after: { charge, polarisation, temperature, motors },
     },
   });
 }
 
+const hottestOf = (motors: Condition['motors']): number =>
+  motors.reduce((most, { winding }) => Math.max(most, winding), Number.NEGATIVE_INFINITY);
+
 /** The pack as its condition leaves it: polarisation already built up, only the fast part answers at once. */
-function sourceOf(craft: ForwardCraft, condition: PackCondition): PackSource {
+function sourceOf(craft: ForwardCraft, condition: Omit<Condition, 'motors'>): PackSource {
   const { pack } = craft.circuit;
   const { charge, polarisation, temperature } = condition;
   const slow = packResistance(pack, charge, temperature) * pack.slowShare;

@@ -1,6 +1,6 @@
 import { type Outcome, solved } from '../../numerics/outcome.ts';
 import { bluffAreas, writeBodyForce } from '../forward/bodyDrag.ts';
-import { type ForwardCraft, forwardTrim } from '../forward/forwardTrim.ts';
+import { type ForwardCraft, type ForwardTrim, forwardTrim } from '../forward/forwardTrim.ts';
 import { emptyLoad, type Load, loadForThrusts } from '../load.ts';
 import type { Leg } from './types.ts';
 
@@ -31,45 +31,49 @@ function positive(name: string, value: number): number {
   return value;
 }
 
-/** Motor loads of a leg; undefined where the throttle is what is given. */
-export function loadOfLeg(craft: ForwardCraft, leg: Leg): Outcome<Load | undefined> {
+/** What a leg asks of the motors, whatever feeds them. */
+export interface LegLoad {
+  /** Absent where the throttle is what is given. */
+  readonly load?: Load;
+  /** Of a cruise. */
+  readonly trim?: ForwardTrim;
+  /** Straight up [m/s]. */
+  readonly climb: number;
+}
+
+export function loadOfLeg(craft: ForwardCraft, leg: Leg): Outcome<LegLoad> {
   const { circuit, trim } = craft;
+  const lifting = (share: number, climb: number): Outcome<LegLoad> => {
+    const load = emptyLoad(circuit.branches.length);
+    load.angularSpeed.set(trim.load.angularSpeed);
+    const found = loadForThrusts(
+      circuit,
+      trim.thrusts.map((thrust) => thrust * share),
+      climb,
+      load,
+    );
+    return found.ok ? solved({ load, climb }) : found;
+  };
   switch (leg.kind) {
     case 'hover':
-      return solved(trim.load);
+      return solved({ load: trim.load, climb: 0 });
     case 'cruise': {
       const trimmed = forwardTrim(craft, leg.airspeed);
-      return trimmed.ok ? solved(trimmed.value.load) : trimmed;
+      return trimmed.ok ? solved({ load: trimmed.value.load, trim: trimmed.value, climb: 0 }) : trimmed;
     }
     case 'climb': {
       const force = new Float64Array(3);
       const density = circuit.airDensity * craft.dragScale;
       writeBodyForce(bluffAreas(craft.drag), craft.bars, 0, 0, -leg.speed, density, force);
-      const share = 1 + (force[2] as number) / circuit.weight;
-      const load = emptyLoad(circuit.branches.length);
-      load.angularSpeed.set(trim.load.angularSpeed);
-      return loadForThrusts(
-        circuit,
-        trim.thrusts.map((thrust) => thrust * share),
-        leg.speed,
-        load,
-      );
+      return lifting(1 + (force[2] as number) / circuit.weight, leg.speed);
     }
     case 'pull': {
-      const share = positive('thrustToWeight', leg.thrustToWeight);
-      const load = emptyLoad(circuit.branches.length);
-      load.angularSpeed.set(trim.load.angularSpeed);
-      const pulled = loadForThrusts(
-        circuit,
-        trim.thrusts.map((thrust) => thrust * share),
-        0,
-        load,
-      );
+      const pulled = lifting(positive('thrustToWeight', leg.thrustToWeight), 0);
       // Beyond the propellers is beyond the pack: flown at full throttle.
-      return pulled.ok ? pulled : solved(undefined);
+      return pulled.ok ? pulled : solved({ climb: 0 });
     }
     case 'full throttle':
     case 'idle':
-      return solved(undefined);
+      return solved({ climb: 0 });
   }
 }

@@ -1,4 +1,4 @@
-import type { OperatingPoint } from '../types.ts';
+import type { MotorTemperatures } from '../../drive/motorHeat.ts';
 
 /** One piece of a flight. Durations [s], speeds [m/s], distances and heights [m], all >= 0. */
 export type Leg =
@@ -22,14 +22,16 @@ export type Leg =
   /** On the ground, armed, at throttle 0. */
   | { readonly kind: 'idle'; readonly duration: number };
 
-/** What a pack carries from one leg to the next. */
-export interface PackCondition {
+/** What an aircraft carries from one leg to the next: the state of its pack and how warm its motors are. */
+export interface Condition {
   /** 1 full */
   readonly charge: number;
   /** Slow polarisation built up [V]. */
   readonly polarisation: number;
-  /** [K] */
+  /** Of the cells [K]. */
   readonly temperature: number;
+  /** One a station. */
+  readonly motors: readonly MotorTemperatures[];
 }
 
 export interface LegFlown {
@@ -40,13 +42,13 @@ export interface LegFlown {
   readonly distance: number;
   /** Mean [A] */
   readonly meanCurrent: number;
-  /** Lowest in the leg, at the pack [V]; the cut-off where it ended the flight. */
+  /** Lowest in the leg, at the pack [V]; the cut-off where it ended the flight, without load where it could not be fed at all. */
   readonly lowestVoltage: number;
   /** Least throttle, 0 to 1, that a burst was eased to so that the pack kept its cut-off voltage; absent when none was. */
   readonly eased?: number;
-  readonly after: PackCondition;
-  /** As it was at the end of the leg. */
-  readonly last: OperatingPoint;
+  /** Hottest winding of all motors in the leg [K]. */
+  readonly hottestWinding: number;
+  readonly after: Condition;
 }
 
 /** `landed` when every leg was flown; otherwise what ended it in the air. */

@@ -15,9 +15,15 @@ export const TURN_BACK = 0.4;
 
 export interface MissionAnswers {
   readonly flown: MissionFlown;
+  /** Drawn from the chemistry, landed or not [J]. */
+  readonly energy: number;
   readonly figures: Numbers;
 }
 
+/**
+ * Legs flown, and what is told of them: of a flight that ends in the air other figures than of one that lands, since its charge
+ * left is no reserve and its lowest voltage is where it ended.
+ */
 export function missionAnswers(
   model: FlightModel,
   levers: Levers,
@@ -36,17 +42,29 @@ export function missionAnswers(
   const { pack } = model;
   const flown = found.value;
   const usable = (usableCapacity(pack, model.packTemperature) / pack.capacity) * levers.packCapacityScale;
-  const lowest = flown.legs.reduce(
-    (least, leg) => Math.min(least, leg.lowestVoltage),
-    Number.POSITIVE_INFINITY,
-  );
+  const energy = packEnergy(pack, flown.chargeLeft) * usable;
+  const hottest = Math.max(...flown.legs.map(({ hottestWinding }) => hottestWinding));
+  if (flown.end !== 'landed') {
+    return solved({
+      flown,
+      energy,
+      figures: {
+        'mission-ends-after': flown.duration,
+        'mission-charge-stranded': flown.chargeLeft,
+        'mission-winding-temperature': hottest,
+      },
+    });
+  }
+  const lowest = Math.min(...flown.legs.map(({ lowestVoltage }) => lowestVoltage));
   return solved({
     flown,
+    energy,
     figures: {
       'mission-time': flown.duration,
       'mission-charge-left': flown.chargeLeft,
-      'mission-energy': packEnergy(pack, flown.chargeLeft) * usable,
+      'mission-energy': energy,
       'mission-cell-voltage': lowest / pack.series,
+      'mission-winding-temperature': hottest,
     },
   });
 }
