@@ -1,6 +1,7 @@
 import type { Craft } from '../build/craft.ts';
 import type { Brief } from '../build/schema/brief.ts';
 import type { FlightModel } from '../flight/types.ts';
+import { isAtOnce } from '../units/atOnce.ts';
 import { type FigureName, tellHover } from './figures.ts';
 import { hoverMeasureForms } from './hoverMeasures.ts';
 import { leverStates, namedAtFull } from './levers.ts';
@@ -34,7 +35,7 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
       return figures;
     },
   );
-  return hoverMeasureForms(brief.purpose, told.story.styles[0] ?? { style: style.name }).flatMap(
+  const measures = hoverMeasureForms(brief.purpose, told.story.styles[0] ?? { style: style.name }).flatMap(
     (form): readonly Measure[] => {
       const found = banded[form.id];
       if (found !== undefined) {
@@ -55,7 +56,13 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
       ];
     },
   );
+  return measures.map((measure) =>
+    measure.id === LIMIT && isAtOnce(measure.value) ? { ...measure, words: 'at once' } : measure,
+  );
 }
+
+/** A motor that a hover already brings to its limit has no time at full throttle. */
+const LIMIT: FigureName = 'full-throttle-time-to-limit';
 
 /** Figures that a propeller at full speed decides: its doubt there is larger than in a hover. */
 const AT_FULL: readonly FigureName[] = [

@@ -1,5 +1,6 @@
 import type { Brief } from '../build/schema/brief.ts';
 import type { HoverStory } from '../flight/hoverStory.ts';
+import { isAtOnce } from '../units/atOnce.ts';
 import { withUnit } from '../units/formatQuantity.ts';
 import { wholePercent } from '../units/wholePercent.ts';
 import type { StationReport } from './assessment.ts';
@@ -99,7 +100,9 @@ function heatFindings(story: HoverStory, stations: readonly StationReport[]): re
       id: 'full-throttle-heat',
       sheet: 'heat',
       severity: soonest < 6 ? 'risk' : 'note',
-      says: `Held at full throttle, the ${station?.name ?? 'hottest'} motor is too hot after about ${Math.round(soonest)} s.`,
+      says: isAtOnce(soonest)
+        ? `Held at full throttle, the ${station?.name ?? 'hottest'} motor is too hot at once: a hover alone brings it to its limit.`
+        : `Held at full throttle, the ${station?.name ?? 'hottest'} motor is too hot after ${soonest < 1 ? 'less than a second' : `about ${withUnit(Math.round(soonest), 's')}`}.`,
       number: { value: soonest, limit: 20, quantity: 'time' },
       remedy: `Short bursts; feel the motors after the first flights: over ${withUnit(80, 'degC')} is too hot.`,
       source: 'two-lump heat balance, docs/method/drive.md',

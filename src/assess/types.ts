@@ -29,6 +29,8 @@ export interface Measure {
   /** What kind of quantity it is; faces choose the trade unit to show by this. */
   readonly quantity: Quantity;
   readonly value: number;
+  /** Said in place of the number where it says nothing by itself: `at once` for 0 s, `burnt` beyond what a model holds for. */
+  readonly words?: string;
   /** 10th and 90th percentile, same unit as value. Equal to value when it is exact. */
   readonly band: readonly [low: number, high: number];
   /** In words, when the band is a guess because an end of it lies open: `never settles`. */

@@ -22,16 +22,17 @@ const NARROW = 1e-3;
 
 const isExact = ({ value, band: [low, high] }: Measure): boolean => high - low <= NARROW * Math.abs(value);
 
-/** A measure's value, no finer than its band allows. */
+/** A measure's value, no finer than its band allows; its words where it has some. */
 export const sayFigure = (measure: Measure, manner: Manner): Figure => {
-  const { value, quantity, band } = measure;
+  const { value, quantity, band, words } = measure;
+  if (words !== undefined) return { text: words, unit: '' };
   const options = isExact(measure) ? manner : { ...manner, band };
   return parted(formatQuantity(value, quantity, options));
 };
 
-/** The band beside a measure, in its unit: `671 to 702`; empty when the number is exact. */
+/** The band beside a measure, in its unit: `671 to 702`; empty when the number is exact or told in words. */
 export function sayBand(measure: Measure, manner: Manner): string {
-  if (isExact(measure)) return '';
+  if (isExact(measure) || measure.words !== undefined) return '';
   const { value, quantity, band } = measure;
   return parted(formatBand(value, band, quantity, manner)).text;
 }

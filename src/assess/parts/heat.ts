@@ -2,7 +2,7 @@ import type { Craft } from '../../build/craft.ts';
 import type { WireModel } from '../../drive/types.ts';
 import { wireTemperatureRise } from '../../drive/wire.ts';
 import { withUnit } from '../../units/formatQuantity.ts';
-import type { Finding } from '../types.ts';
+import type { Finding, Measure } from '../types.ts';
 import { bandedMeasures, type MeasureForm, type Numbers } from './banded.ts';
 import { busPeak } from './bus.ts';
 import { type AssessPart, type Flight, NOTHING, type PartContext, type PartResult } from './types.ts';
@@ -12,6 +12,10 @@ const STRANDED = 1.15;
 const SLEEVE = 0.7e-3;
 /** Too hot to hold a finger on, and tape and shrink tube soften (common practice, no source) [K]. */
 const HOT_WIRE = 363.15;
+
+/** Silicone rubber chars and solder has long run off (from memory): no balance of heat holds beyond [K]. */
+const BURNT = 573.15;
+const LEFT_OUT = `Over ${withUnit(300, 'degC')} its insulation is gone and this balance of heat with it: what it would come to is left out.`;
 
 /** One way currents, cooling and the pack lead may really be; factors about 1. */
 interface WiringState {
@@ -47,9 +51,19 @@ export const wiringHeat: AssessPart = {
       (state) => wiringFigures(craft, flight, state),
       flight.model.airTemperature,
     );
-    return { measures, findings: wiringFindings(figures) };
+    return { measures: measures.map(withinModel), findings: wiringFindings(figures) };
   },
 };
+
+/** A wire beyond the model is told in words, and so is an end of a band. */
+function withinModel(measure: Measure): Measure {
+  const { quantity, value, band, how } = measure;
+  const [low, high] = band;
+  if (quantity !== 'temperature' || high <= BURNT) return measure;
+  const told = { ...measure, how: `${how} ${LEFT_OUT}` };
+  if (value > BURNT) return { ...told, value: BURNT, band: [BURNT, BURNT], words: 'burnt' };
+  return { ...told, band: [low, BURNT], open: 'burnt' };
+}
 
 function wiringFigures(craft: Craft, flight: Flight, state: WiringState): Numbers {
   const { story } = flight.told;
@@ -95,8 +109,8 @@ function wiringFindings(figures: Numbers): readonly Finding[] {
       id: `hot-${id.replace('-temperature', '')}`,
       sheet: 'heat',
       severity: 'risk',
-      says: `At the currents it is flown with (root mean square) the ${what} would settle at ${withUnit(Math.round(temperature - 273.15), 'degC')}.`,
-      number: { value: temperature, limit: HOT_WIRE, quantity: 'temperature' },
+      says: `At the currents it is flown with (root mean square) the ${what} would ${temperature > BURNT ? `burn: over ${withUnit(300, 'degC')}, further than this balance of heat holds` : `settle at ${withUnit(Math.round(temperature - 273.15), 'degC')}`}.`,
+      number: { value: Math.min(temperature, BURNT), limit: HOT_WIRE, quantity: 'temperature' },
       remedy: 'Thicker or shorter wire.',
       source: 'wire heat, docs/method/drive.md',
       parts: ['wiring'],

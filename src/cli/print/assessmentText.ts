@@ -36,15 +36,17 @@ export function assessmentText(
 
 function measureTable(measures: readonly Measure[], currency: string, paint: Paint, how: boolean): string {
   const rows = measures.map((measure) => {
-    const { value, band, quantity, window, open } = measure;
+    const { value, band, quantity, window, open, words } = measure;
     const exact = band[0] === band[1];
     const shown = { band, currency };
     return [
       `  ${measure.label}`,
-      formatQuantity(value, quantity, exact ? { currency } : shown),
-      exact
-        ? 'exact'
-        : `${formatBand(value, band, quantity, { currency })}${open === undefined ? '' : `, or ${open}`}`,
+      words ?? formatQuantity(value, quantity, exact ? { currency } : shown),
+      words !== undefined
+        ? ''
+        : exact
+          ? 'exact'
+          : `${formatBand(value, band, quantity, { currency })}${open === undefined ? '' : `, or ${open}`}`,
       window === undefined
         ? ''
         : `${formatQuantity(window.low, quantity)} to ${formatQuantity(window.high, quantity)}`,

@@ -1,5 +1,6 @@
 import type { BandedFigure } from '../../assess/bandedFigures.ts';
 import type { Quantity } from '../../assess/types.ts';
+import { isAtOnce } from '../../units/atOnce.ts';
 import { formatBand, formatQuantity, QUANTITY_SPACE } from '../../units/formatQuantity.ts';
 
 /** A value with its band in one cell, `2.18 (2.05 to 2.31) N`, no digit finer than the band; a dash with no value. */
@@ -15,4 +16,10 @@ export function bandedCell(
   const [number = '', unit] = formatQuantity(value, quantity, { band }).split(QUANTITY_SPACE);
   const [range = ''] = formatBand(value, band, quantity).split(QUANTITY_SPACE);
   return `${number} (${range}${open === undefined ? '' : ` or ${open}`})${unit === undefined ? '' : `${QUANTITY_SPACE}${unit}`}`;
+}
+
+/** A time until a motor is too hot: `never` with no value, `at once` where it is so from the start. */
+export function limitCell(figure: Pick<BandedFigure, 'value' | 'band' | 'open'> | undefined): string {
+  if (figure === undefined) return 'never';
+  return isAtOnce(figure.value) ? 'at once' : bandedCell(figure, 'time');
 }

@@ -9,13 +9,17 @@ import { printTable } from './table.ts';
  * @param how adds below how each is computed, and its source
  */
 export function measuresText(measures: readonly Measure[], how = false): string {
-  const rows = measures.map(({ label, value, band, quantity, leansOn, open }) => {
+  const rows = measures.map(({ label, value, band, quantity, leansOn, open, words }) => {
     const exact = band[0] === band[1];
     const first = leansOn[0];
     return [
       label,
-      formatQuantity(value, quantity, exact ? {} : { band }),
-      exact ? 'exact' : `${formatBand(value, band, quantity)}${open === undefined ? '' : `, or ${open}`}`,
+      words ?? formatQuantity(value, quantity, exact ? {} : { band }),
+      words !== undefined
+        ? ''
+        : exact
+          ? 'exact'
+          : `${formatBand(value, band, quantity)}${open === undefined ? '' : `, or ${open}`}`,
       first === undefined ? '' : `${first.input} (${first.trust})`,
     ];
   });

@@ -9,7 +9,7 @@ import { formatQuantity } from '../../units/formatQuantity.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import type { Io } from '../io.ts';
 import { partJson } from '../print/answerText.ts';
-import { bandedCell } from '../print/bandedCell.ts';
+import { bandedCell, limitCell } from '../print/bandedCell.ts';
 import { measuresText, withFindings } from '../print/partText.ts';
 import { printTable } from '../print/table.ts';
 
@@ -69,6 +69,6 @@ function cellsOf(
     settles(at.case),
     formatQuantity(limits.caseTemperature, 'temperature'),
     bandedCell(at.controllerLoss, 'power'),
-    at.timeToLimit === undefined ? 'never' : bandedCell(at.timeToLimit, 'time'),
+    limitCell(at.timeToLimit),
   ];
 }

@@ -12,7 +12,7 @@ import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
 import { mustRead } from '../files.ts';
 import { BadInput, type Io } from '../io.ts';
 import { quantityWithin } from '../options.ts';
-import { bandedCell } from '../print/bandedCell.ts';
+import { bandedCell, limitCell } from '../print/bandedCell.ts';
 import { leansOnText } from '../print/leansOnText.ts';
 import { printTable } from '../print/table.ts';
 
@@ -95,7 +95,7 @@ function pointText(model: FlightModel, { craft, motors }: BandedFigures): string
       bandedCell(motors[i]?.leadLoss, 'power'),
       motors[i]?.winding === undefined ? 'never' : bandedCell(motors[i]?.winding, 'temperature'),
       motors[i]?.case === undefined ? 'never' : bandedCell(motors[i]?.case, 'temperature'),
-      motors[i]?.timeToLimit === undefined ? 'never' : bandedCell(motors[i]?.timeToLimit, 'time'),
+      limitCell(motors[i]?.timeToLimit),
     ],
   );
   return (

@@ -151,7 +151,7 @@ function usualFlight({ assessment, brief, manner }: Subject): readonly Figure[] 
       draw: {
         kind: 'chart',
         chart: {
-          description: `Charge left over a usual flight of ${sayInWords(time, 'time', manner)}, which ends ${mission.end}.`,
+          description: `Charge left over a usual flight of ${sayInWords(time, 'time', manner)}, which ${mission.end === 'landed' ? 'lands' : `ends in the air: ${mission.end}`}.`,
           across: { label: 'minutes', low: 0, high: roof([time / 60]) },
           upright: { label: 'charge left, %', low: 0, high: 100 },
           marks: [
@@ -160,7 +160,7 @@ function usualFlight({ assessment, brief, manner }: Subject): readonly Figure[] 
             {
               kind: 'spot',
               at: points.at(-1) ?? { x: 0, y: 0 },
-              name: mission.end === 'landed' ? 'landed' : `ends: ${mission.end}`,
+              name: mission.end === 'landed' ? 'landed' : `ends in the air: ${mission.end}`,
               side: 'over',
             },
           ],
