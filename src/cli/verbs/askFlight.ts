@@ -3,12 +3,9 @@ import { levelFlight } from '../../assess/parts/levelFlight.ts';
 import { controlInReserve } from '../../assess/parts/reserve.ts';
 import type { AssessPart, PartResult } from '../../assess/parts/types.ts';
 import { windHolding } from '../../assess/parts/wind.ts';
-<<<<<<< HEAD
+import { isAtOnce } from '../../units/atOnce.ts';
 import { withUnit } from '../../units/formatQuantity.ts';
 import { shownIn } from '../../units/shownUnits.ts';
-=======
-import { isAtOnce } from '../../units/atOnce.ts';
->>>>>>> 4b51783 (Heat in words: a motor too hot from the start is so at once, a wire over 300 degC is burnt; no number is made up for either)
 import { roundedText } from '../../units/significance.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import type { Io } from '../io.ts';
