@@ -1,4 +1,4 @@
-import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
+import { type NoSolution, noSolution } from '../../numerics/outcome.ts';
 import { secantRoot } from '../../numerics/secantRoot.ts';
 import { withUnit } from '../../units/formatQuantity.ts';
 import type { RotorLoads, RotorRead } from '../types.ts';
@@ -40,8 +40,16 @@ export interface ObliqueRequest {
   readonly start?: number;
 }
 
+/** No speed gives the thrust: why, and the nearest that the rotor does, at its slowest or its fastest. */
+export interface OutOfReach extends NoSolution {
+  readonly nearest: ObliqueState;
+  readonly because: 'too slow' | 'too little thrust';
+}
+
+export type ObliqueAnswer = { readonly ok: true; readonly value: ObliqueState } | OutOfReach;
+
 /** A way to know a rotor in oblique flow. */
-export type ObliqueRotor = (rotor: RotorRead, request: ObliqueRequest) => Outcome<ObliqueState>;
+export type ObliqueRotor = (rotor: RotorRead, request: ObliqueRequest) => ObliqueAnswer;
 
 /**
  * Profile power of a rotor at advance ratio mu over hover, in-plane drag and radial flow included: 1 + 4.65 mu2
@@ -89,7 +97,7 @@ export const glauertRotor: ObliqueRotor = (rotor, request) => {
   const hoverSpeed = Math.sqrt(thrust / (2 * airDensity * disc));
   const induced = glauertInducedSpeed(hoverSpeed, edgewiseSpeed, axialSpeed);
   const through = axialSpeed + induced;
-  const equivalent = through - (hoverSpeed * hoverSpeed) / through;
+  const equivalent = through > 0 ? through - (hoverSpeed * hoverSpeed) / through : 0;
   const loads: RotorLoads = { thrust: 0, torque: 0 };
   const read = (angularSpeed: number): void => {
     const flattest = 0.5 * FLATTEST * angularSpeed * diameter;
@@ -114,11 +122,8 @@ export const glauertRotor: ObliqueRotor = (rotor, request) => {
     const grown = THRUST_GROWTH * advanceSquare(angularSpeed) * thrustScale * flowless * angularSpeed ** 2;
     return loads.thrust * thrustScale + grown - thrust;
   };
-  const angularSpeed = secantRoot(short, slowest, FASTEST, start);
+  const angularSpeed = endFor(short, slowest, start) ?? secantRoot(short, slowest, FASTEST, start);
   const miss = short(angularSpeed);
-  if (!(Math.abs(miss) <= 1e-8 * thrust)) {
-    return noSolution(whyNoSpeed(miss, edgewiseSpeed, thrust));
-  }
   const mu2 = advanceSquare(angularSpeed);
   const axialTorque = loads.torque * torqueScale;
   const useful = (loads.thrust * thrustScale * through) / angularSpeed;
@@ -128,7 +133,7 @@ export const glauertRotor: ObliqueRotor = (rotor, request) => {
   const leaning = thrustScale * (LEAN_OF_PITCH * flowless + LEAN_OF_STATIC * still) * angularSpeed ** 2;
   const lean =
     ((request.inPlaneScale ?? 1) * through * edgewiseSpeed * leaning) / (tip * tip * (1 + LEAN_FADES * mu2));
-  return solved({
+  return answerAt(request, slowest, miss, {
     angularSpeed,
     torque:
       (thrust * through - lean * edgewiseSpeed) / angularSpeed + (axialTorque - useful) + profileTorque * mu2,
@@ -140,11 +145,34 @@ export const glauertRotor: ObliqueRotor = (rotor, request) => {
   });
 };
 
-/** In words, why no speed gives a thrust: `miss` above 0 where the slowest gives more, below where the fastest gives less. */
-export const whyNoSpeed = (miss: number, edgewiseSpeed: number, thrust: number): string =>
-  miss > 0
-    ? `at ${withUnit(edgewiseSpeed.toFixed(1), 'm/s')} edgewise the propeller turns too slowly for its advance ratio (above ${LARGEST_ADVANCE})`
-    : `the propeller cannot give ${thrust.toFixed(2)} N at any speed`;
+/** The end of the bracket [rad/s] where a guess beside it finds no root inside: quicker than halving all the way there. */
+export function endFor(
+  short: (angularSpeed: number) => number,
+  slowest: number,
+  guess: number,
+): number | undefined {
+  if (guess < 1.05 * slowest && short(slowest) > 0) return slowest;
+  return guess > 0.95 * FASTEST && short(FASTEST) < 0 ? FASTEST : undefined;
+}
+
+/**
+ * A state that a search over the speed of turning ended at, as the answer or as the nearest to it. Inside its bracket the search
+ * cannot miss but by rounding; at an end it has missed by `miss` [N], above 0 where the slowest gives more than is asked.
+ */
+export function answerAt(
+  { thrust, edgewiseSpeed }: ObliqueRequest,
+  slowest: number,
+  miss: number,
+  state: ObliqueState,
+): ObliqueAnswer {
+  const inside = state.angularSpeed > slowest * (1 + 1e-9) && state.angularSpeed < FASTEST * (1 - 1e-9);
+  if (inside || Math.abs(miss) <= 1e-8 * thrust) return { ok: true, value: state };
+  const reason =
+    miss > 0
+      ? `at ${withUnit(edgewiseSpeed.toFixed(1), 'm/s')} edgewise the propeller turns too slowly for its advance ratio (above ${LARGEST_ADVANCE})`
+      : `the propeller cannot give ${thrust.toFixed(2)} N at any speed`;
+  return { ...noSolution(reason), nearest: state, because: miss > 0 ? 'too slow' : 'too little thrust' };
+}
 
 /**
  * Static thrust, and T0: what the blades would pull at the same speed were there no flow through the disc; both over

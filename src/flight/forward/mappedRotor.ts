@@ -1,7 +1,13 @@
-import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import { secantRoot } from '../../numerics/secantRoot.ts';
 import type { ObliqueLoads, ObliqueRead } from '../types.ts';
-import { FASTEST, LARGEST_ADVANCE, type ObliqueRequest, type ObliqueState, whyNoSpeed } from './edgewise.ts';
+import {
+  answerAt,
+  endFor,
+  FASTEST,
+  LARGEST_ADVANCE,
+  type ObliqueAnswer,
+  type ObliqueRequest,
+} from './edgewise.ts';
 import { glauertInducedSpeed } from './glauert.ts';
 
 /**
@@ -9,7 +15,7 @@ import { glauertInducedSpeed } from './glauert.ts';
  * averaged over a turn. The induced speed is Glauert's for that thrust, as in the elements. A scale on the in-plane
  * force takes its work off the shaft's, since the airframe pushes it.
  */
-export function mappedRotor(read: ObliqueRead, request: ObliqueRequest): Outcome<ObliqueState> {
+export function mappedRotor(read: ObliqueRead, request: ObliqueRequest): ObliqueAnswer {
   const { thrust, axialSpeed, edgewiseSpeed, airDensity, diameter, thrustScale, torqueScale } = request;
   const loads: ObliqueLoads = {
     thrust: 0,
@@ -25,15 +31,16 @@ export function mappedRotor(read: ObliqueRead, request: ObliqueRequest): Outcome
   };
   const slowest = (2 * edgewiseSpeed) / (LARGEST_ADVANCE * diameter) + 1;
   const start = Math.max(request.start || 2500, slowest);
-  const angularSpeed = secantRoot(short, slowest, FASTEST, start, (speed) => {
-    return (2 * Math.max(loads.thrust * thrustScale, thrust)) / speed;
-  });
+  const angularSpeed =
+    endFor(short, slowest, start) ??
+    secantRoot(short, slowest, FASTEST, start, (speed) => {
+      return (2 * Math.max(loads.thrust * thrustScale, thrust)) / speed;
+    });
   const miss = short(angularSpeed);
-  if (!(Math.abs(miss) <= 1e-8 * thrust)) return noSolution(whyNoSpeed(miss, edgewiseSpeed, thrust));
   const inPlaneForce = (request.inPlaneScale ?? 1) * loads.inPlaneForce;
   const pushed = ((inPlaneForce - loads.inPlaneForce) * edgewiseSpeed) / angularSpeed;
   const hoverSpeed = Math.sqrt(thrust / ((Math.PI / 2) * airDensity * diameter * diameter));
-  return solved({
+  return answerAt(request, slowest, miss, {
     angularSpeed,
     torque: loads.torque * torqueScale - pushed,
     inPlaneForce,

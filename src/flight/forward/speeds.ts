@@ -17,54 +17,87 @@ const FASTEST_TRIED = 120; // [m/s]
 const STRIDE = 8; // [m/s]
 const PRECISION = 0.01; // [m/s]
 
+/** More power than there is: the air only asks for more beyond. */
+const SHORT = 'short';
+/** Strides beyond the first that is short of power, to make sure. */
+const SURE = 2;
+/** [m/s] */
+const FINE = 1;
+
+/** What a speed leaves of the largest duty allowed, below 0 where it is not flown; and then why. */
+interface Tried {
+  readonly left: number;
+  readonly reason: string;
+  /** `no trim` at this speed, which says nothing about a faster one. */
+  readonly kind: 'flown' | typeof SHORT | 'no trim';
+}
+
 /**
- * Largest speed of level flight on a pack at a charge, with no duty above `largestDuty`; to 1 cm/s. Strides upwards to the
- * first speed that fails and searches between, by the duty left over where that still has a value.
+ * Largest speed of level flight on a pack at a charge, with no duty above `largestDuty`; to 1 cm/s. Strides upwards past speeds
+ * without a trim, such as those at which a rotor that hardly pulls would turn too slowly, until power runs short; then searches in
+ * the last stride that was flown, by the duty left over where that has a value.
  *
  * @param largestDuty 1 for the top speed; about 0.8 leaves something to steer with
  */
 export function topSpeed(craft: ForwardCraft, charge: number, largestDuty = 1): Outcome<TopSpeed> {
-  const count = craft.circuit.branches.length;
-  const supply = emptySupply(count);
   const source = sourceAt(craft.circuit, charge);
-  let reason = '';
-  const left = (speed: number): number => {
+  const supply = emptySupply(craft.circuit.branches.length);
+  const tryAt = (speed: number): Tried => {
     const trimmed = forwardTrim(craft, speed);
-    const fed = trimmed.ok ? feed(craft.circuit, source, trimmed.value.load, supply) : 'pack gives out';
-    if (!trimmed.ok || fed === 'pack gives out') {
-      reason = trimmed.ok ? inWords('pack gives out') : trimmed.reason;
-      return -1;
+    if (!trimmed.ok) {
+      const { reason, because } = trimmed;
+      return { left: -1, reason, kind: because === 'too little thrust' ? SHORT : 'no trim' };
     }
-    let most = 0;
-    trimmed.value.load.voltage.forEach((voltage, i) => {
-      most = Math.max(most, voltage / (supply.voltage[i] as number));
-    });
-    if (most > largestDuty) {
-      reason =
-        largestDuty < 1
-          ? `a motor would need a duty above ${largestDuty.toFixed(2)}`
-          : inWords('short of voltage');
+    const { load } = trimmed.value;
+    if (feed(craft.circuit, source, load, supply) === 'pack gives out') {
+      return { left: -1, reason: inWords('pack gives out'), kind: SHORT };
     }
-    return largestDuty - most;
+    const most = load.voltage.reduce(
+      (duty, voltage, i) => Math.max(duty, voltage / (supply.voltage[i] as number)),
+      0,
+    );
+    const left = largestDuty - most;
+    if (left >= 0) return { left, reason: '', kind: 'flown' };
+    const reason =
+      largestDuty < 1
+        ? `a motor would need a duty above ${largestDuty.toFixed(2)}`
+        : inWords('short of voltage');
+    return { left, reason, kind: SHORT };
   };
-  if (left(0) < 0) return noSolution(`it cannot hover: ${reason}`);
+  const still = tryAt(0);
+  if (still.kind !== 'flown') return noSolution(`it cannot hover: ${still.reason}`);
   let flown = 0;
-  let beyond = STRIDE;
-  while (beyond < FASTEST_TRIED && left(beyond) >= 0) {
-    flown = beyond;
-    beyond += STRIDE;
+  let short = 0;
+  let beyond = FASTEST_TRIED;
+  let stride = STRIDE;
+  for (let speed = STRIDE; speed <= FASTEST_TRIED && short < SURE; speed += stride) {
+    const { kind } = tryAt(speed);
+    if (kind === 'flown') [flown, beyond] = [speed, FASTEST_TRIED];
+    else beyond = Math.min(beyond, speed);
+    short = kind === SHORT ? short + 1 : 0;
+    stride = kind === 'no trim' ? 2 * FINE : STRIDE;
   }
-  if (beyond >= FASTEST_TRIED)
-    return noSolution(`still faster at ${withUnit(FASTEST_TRIED, 'm/s')}, beyond what is believed`);
-  const root = bracketedRoot(left, flown, beyond, PRECISION);
-  const speed = root.ok ? root.value : flown;
-  left(speed + PRECISION);
-  const limit = reason;
-  for (const slower of [speed, speed - PRECISION, flown]) {
+  if (flown > FASTEST_TRIED - STRIDE)
+    return noSolution(`still faster at ${withUnit(flown.toFixed(0), 'm/s')}, beyond what is believed`);
+  let reason = '';
+  for (;;) {
+    const root = bracketedRoot((speed) => tryAt(speed).left, flown, beyond, PRECISION);
+    if (root.ok)
+      flown = tryAt(root.value).kind === 'flown' ? root.value : Math.max(flown, root.value - PRECISION);
+    const above = tryAt(flown + 2 * PRECISION);
+    reason = above.reason;
+    if (above.kind !== 'no trim') break;
+    // Without a trim just above, what is short of power may still come further up.
+    let again = flown + FINE;
+    while (again < beyond && tryAt(again).kind !== 'flown') again += FINE;
+    if (again >= beyond) break;
+    flown = again;
+  }
+  for (const slower of [flown, flown - PRECISION]) {
     const at = forwardPoint(craft, Math.max(slower, 0), charge);
-    if (at.ok && at.value.largestDuty <= largestDuty) return solved({ at: at.value, limit });
+    if (at.ok && at.value.largestDuty <= largestDuty) return solved({ at: at.value, limit: reason });
   }
-  return noSolution(limit);
+  return noSolution(reason);
 }
 
 /** Level flight over speed: what it takes, and the speeds that stay up longest and get furthest. */

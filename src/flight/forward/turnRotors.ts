@@ -1,8 +1,7 @@
-import { type Outcome, solved } from '../../numerics/outcome.ts';
 import { type Branch, type Circuit, motorSide } from '../circuit.ts';
 import { copyStation, type Load } from '../load.ts';
 import { COAXIAL_WAKE, coaxialCover, inducedSpeed } from '../wake.ts';
-import type { ObliqueRequest, ObliqueRotor, ObliqueState } from './edgewise.ts';
+import type { ObliqueAnswer, ObliqueRequest, ObliqueRotor, ObliqueState, OutOfReach } from './edgewise.ts';
 import { glauertInducedSpeed } from './glauert.ts';
 import { mappedRotor } from './mappedRotor.ts';
 
@@ -12,6 +11,8 @@ export interface RotorSet {
   readonly rotors: readonly ObliqueState[];
   /** Sum of the in-plane drag [N]. */
   readonly inPlaneForce: number;
+  /** Why one of them cannot; it then stands at its slowest or fastest. Absent when all can. */
+  readonly whyNot?: OutOfReach;
 }
 
 interface Rotors {
@@ -35,7 +36,7 @@ const STOPPED: ObliqueState = {
 /**
  * Turns every rotor for a net thrust in oblique flow, and fills the load with what its motor needs.
  *
- * @param netThrusts one a station [N], >= 0; 0 stops the motor
+ * @param netThrusts one a station [N], >= 0; at 0 it idles at the speed that gives none, in still air it stops
  * @param axialSpeed through the discs from above [m/s]
  * @param edgewiseSpeed along the discs [m/s]
  * @param wash what other rotors' wakes add to the axial speed, one a station [m/s]
@@ -47,10 +48,11 @@ export function turnRotors(
   edgewiseSpeed: number,
   wash: ArrayLike<number>,
   load: Load,
-): Outcome<RotorSet> {
+): RotorSet {
   const { circuit } = craft;
   const rotors: ObliqueState[] = [];
   let inPlaneForce = 0;
+  let whyNot: OutOfReach | undefined;
   for (const i of circuit.order) {
     const branch = circuit.branches[i] as Branch;
     const thrust = (netThrusts[i] as number) / branch.netShare;
@@ -64,12 +66,12 @@ export function turnRotors(
       const washed = axialSpeed + (wash[i] as number);
       const through = washed + coaxialWash(branch, rotors[branch.inWakeOf], washed, edgewiseSpeed);
       const found = turnOne(craft, branch, i, thrust, through, edgewiseSpeed, load);
-      if (!found.ok) return found;
-      rotors[i] = found.value;
+      if (!found.ok) whyNot ??= found;
+      rotors[i] = found.ok ? found.value : found.nearest;
     }
     inPlaneForce += rotors[i]?.inPlaneForce ?? 0;
   }
-  return solved({ rotors, inPlaneForce });
+  return whyNot === undefined ? { rotors, inPlaneForce } : { rotors, inPlaneForce, whyNot };
 }
 
 /** What the wake of the upper rotor of a coaxial pair adds to the axial speed of the lower one [m/s]. */
@@ -93,12 +95,12 @@ function turnOne(
   axialSpeed: number,
   edgewiseSpeed: number,
   load: Load,
-): Outcome<ObliqueState> {
+): ObliqueAnswer {
   const { circuit } = craft;
   const hoverSpeed = inducedSpeed(thrust, 0, circuit.airDensity, branch.discArea);
   const through = Math.max(axialSpeed, -MOST_UPWASH * hoverSpeed);
-  const found =
-    thrust > 0
+  const found: ObliqueAnswer =
+    thrust > 0 || through > 0 || edgewiseSpeed > 0
       ? obliqueAnswer(craft.oblique, branch, {
           thrust,
           axialSpeed: through,
@@ -110,9 +112,8 @@ function turnOne(
           inPlaneScale: branch.inPlaneScale,
           start: load.angularSpeed[i] as number,
         })
-      : solved(STOPPED);
-  if (!found.ok) return found;
-  const { angularSpeed, torque } = found.value;
+      : { ok: true, value: STOPPED };
+  const { angularSpeed, torque } = found.ok ? found.value : found.nearest;
   const idle = branch.idleConstant + branch.idleSlope * angularSpeed;
   const current = angularSpeed > 0 ? torque * branch.speedConstant + idle : 0;
   load.angularSpeed[i] = angularSpeed;
@@ -129,7 +130,7 @@ export const obliqueAnswer = (
   otherwise: ObliqueRotor,
   branch: Branch,
   request: ObliqueRequest,
-): Outcome<ObliqueState> =>
+): ObliqueAnswer =>
   branch.oblique === undefined ? otherwise(branch.rotor, request) : mappedRotor(branch.oblique, request);
 
 /**

@@ -29,7 +29,7 @@ export function obliqueRead(oblique: ObliqueRotor, rotor: RotorRead, disc: Obliq
     out.thrust = loads.thrust;
     out.torque = loads.torque;
     out.inPlaneForce = out.sideForce = out.momentAdvancingUp = out.momentAftUp = 0;
-    if (axialThrust > 0 && edgewiseSpeed > 0) {
+    if (edgewiseSpeed > 0) {
       const at = (thrust: number) =>
         oblique(rotor, {
           ...disc,
@@ -43,15 +43,24 @@ export function obliqueRead(oblique: ObliqueRotor, rotor: RotorRead, disc: Obliq
         const state = at(thrust);
         return state.ok ? state.value.angularSpeed - angularSpeed : Number.NaN;
       };
-      // Edgewise flow at the same speed adds thrust, hardly ever more than doubling it; where the axial flow alone
-      // leaves next to none, up to what the rotor gives at rest.
-      rotor(angularSpeed, 0, loads);
-      const most = Math.max(4 * axialThrust, loads.thrust);
-      const thrust = secantRoot(excess, 0.2 * axialThrust, most, axialThrust);
-      const state = at(thrust);
-      out.thrust = state.ok ? thrust : Number.NaN;
-      out.torque = state.ok ? state.value.torque : Number.NaN;
-      out.inPlaneForce = state.ok ? state.value.inPlaneForce : Number.NaN;
+      const idle = at(0);
+      if (idle.ok && idle.value.angularSpeed >= angularSpeed) {
+        // Turning too slowly to pull: as much below nothing as the axial rotor is below where this one idles.
+        rotor(idle.value.angularSpeed, forward, loads);
+        out.thrust = axialThrust - loads.thrust;
+        out.torque = idle.value.torque + axialTorque - loads.torque;
+        out.inPlaneForce = idle.value.inPlaneForce;
+      } else {
+        // Edgewise flow adds to the thrust at the same speed of turning, in fast flight more than the axial flow leaves: by the
+        // closed form up to some twice what the rotor gives at rest.
+        rotor(angularSpeed, 0, loads);
+        const most = Math.max(4 * axialThrust, 3 * loads.thrust);
+        const thrust = secantRoot(excess, 0, most, Math.max(axialThrust, 0.1 * loads.thrust));
+        const state = at(thrust);
+        out.thrust = state.ok ? thrust : Number.NaN;
+        out.torque = state.ok ? state.value.torque : Number.NaN;
+        out.inPlaneForce = state.ok ? state.value.inPlaneForce : Number.NaN;
+      }
     }
     if (axialSpeed >= 0) return;
     out.thrust -= axialThrust;
