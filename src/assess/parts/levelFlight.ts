@@ -1,9 +1,10 @@
 import type { Craft } from '../../build/craft.ts';
 import { neutralLevers } from '../../flight/types.ts';
-import { bandedMeasures } from './banded.ts';
+import type { Measure } from '../types.ts';
+import { bandedMeasures, type Numbers } from './banded.ts';
 import type { MotorAtSpeed, MotorState } from './data.ts';
 import { dragOf } from './dragOf.ts';
-import { levelFigures, raisedFigures } from './level/levelFigures.ts';
+import { FLAT_HIGH, FLAT_LOW, levelFigures, raisedFigures } from './level/levelFigures.ts';
 import { levelFindings, noLevelFlight } from './level/levelFindings.ts';
 import { levelForms } from './level/levelForms.ts';
 import { type LevelNominal, levelNominal } from './level/levelNominal.ts';
@@ -22,18 +23,21 @@ export const levelFlight: AssessPart = {
     const found = made.ok ? levelNominal(made.value, wind, cameraTiltOf(craft)) : made;
     if (!found.ok) return { measures: [], findings: [noLevelFlight(found.reason, flight.model)] };
     const nominal = found.value;
+    const figures = levelFigures(nominal, wind);
+    const stretches = [figures];
     const measures = bandedMeasures(
-      levelForms(nominal.top.limit, wind),
-      levelFigures(nominal, wind),
+      levelForms(nominal.top.limit, wind, nominal.enduranceSpeed),
+      figures,
       dayStates(craft, brief, flight),
       (state) => {
-        const raised = forwardOf(flight, drag, state, nominal.craft.wakes);
-        return raised.ok
-          ? raisedFigures(nominal, raised.value, state.levers, onlyElectrical(state), state.wind)
-          : {};
+        const made = forwardOf(flight, drag, state, nominal.craft.wakes);
+        if (!made.ok) return {};
+        const raised = raisedFigures(nominal, made.value, state.levers, onlyElectrical(state), state.wind);
+        stretches.push(raised);
+        return raised;
       },
       flight.model.airTemperature,
-    );
+    ).map((measure) => (measure.id === 'best-endurance-speed' ? overStretches(measure, stretches) : measure));
     return {
       measures,
       findings: levelFindings(nominal, brief),
@@ -50,6 +54,24 @@ export const levelFlight: AssessPart = {
     };
   },
 };
+
+/**
+ * The speed that stays up longest, its band the flat bottom of the power curve: that of the likely case and of every one with an
+ * input a step off together. The place of a bottom so flat leaps with a hair of any input; the law of propagation has nothing
+ * to say of it.
+ */
+function overStretches(measure: Measure, stretches: readonly Numbers[]): Measure {
+  const ends = (id: string): readonly number[] =>
+    stretches.flatMap((each) => {
+      const end = each[id];
+      return end === undefined ? [] : [end];
+    });
+  return {
+    ...measure,
+    band: [Math.max(0, Math.min(...ends(FLAT_LOW))), Math.max(...ends(FLAT_HIGH))],
+    leansOn: [],
+  };
+}
 
 /** The flying camera's tilt above level [rad]; the only camera's when none is said to be for flying. */
 function cameraTiltOf(craft: Craft): number | undefined {

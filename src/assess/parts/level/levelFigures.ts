@@ -6,13 +6,19 @@ import type { FlightModel, Levers } from '../../../flight/types.ts';
 import type { Numbers } from '../banded.ts';
 import { raisedTop } from './knownTop.ts';
 import { CRUISE_CHARGE, heatExcess, type LevelNominal, TOP_CHARGE } from './levelNominal.ts';
-import { bestSpeed, crossing, throughThree } from './onCurve.ts';
+import { bestSpeed, crossing, flatStretch, throughThree } from './onCurve.ts';
 
 /** What a raised input does to the curve, as shares of the nominal one over speed. */
 interface Change {
   readonly current: (speed: number) => number;
   readonly tilt: (speed: number) => number;
 }
+
+/** Of the least current: what no pilot's watch would show. */
+export const FLAT = 0.01;
+/** Ends of the stretch of speeds that stay up longest but for that. */
+export const FLAT_LOW = 'best-endurance-slowest';
+export const FLAT_HIGH = 'best-endurance-fastest';
 
 const UNCHANGED: Change = { current: () => 1, tilt: () => 1 };
 
@@ -112,8 +118,11 @@ function curveFigures(nominal: LevelNominal, change: Change, capacity: number, w
     (enduranceTime * currentAt(nominal, enduranceSpeed) * capacity) /
     (currentAt(nominal, longest) * change.current(longest));
   const furthest = bestSpeed(speeds, currents, 0) ?? cruise.speed;
+  const [slowest, fastest] = flatStretch(speeds, currents, longest, FLAT);
   return {
     'best-endurance-speed': longest,
+    [FLAT_LOW]: slowest,
+    [FLAT_HIGH]: fastest,
     'best-endurance-time': endurance,
     'best-range-speed': furthest,
     'best-range': furthest * nearCruise(furthest),

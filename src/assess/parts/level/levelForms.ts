@@ -12,8 +12,9 @@ const HEAT =
  *
  * @param limit what stands in the way of more speed, in words
  * @param wind the brief's [m/s]
+ * @param longest speed of least current [m/s]; 0 is the hover
  */
-export function levelForms(limit: string, wind: number): readonly MeasureForm[] {
+export function levelForms(limit: string, wind: number, longest: number): readonly MeasureForm[] {
   const blows = withUnit(wind.toFixed(1), 'm/s');
   const form = (
     id: string,
@@ -44,11 +45,11 @@ export function levelForms(limit: string, wind: number): readonly MeasureForm[] 
     ),
     form(
       'best-endurance-speed',
-      'speed that stays up longest',
+      longest > 0 ? 'speed that stays up longest' : 'speed that stays up longest: hover',
       'flight',
       'speed',
       'neither',
-      'Least pack current over airspeed, half charge: forward flight needs less induced power than hover until drag takes over.',
+      `Least pack current over airspeed, half charge: ${longest > 0 ? 'forward flight needs less induced power than hover until drag takes over' : 'here no speed needs less than the hover'}. The band is all speeds within 1 % of the least, in the likely case or with one input a step off it.`,
     ),
     form(
       'best-endurance-time',

@@ -30,6 +30,34 @@ export function bestSpeed(
   return bend > 0 ? speed + (0.5 * (before - after) * step) / bend : speed;
 }
 
+/**
+ * The stretch of speeds about `best` whose current is within a share of the least, by straight lines between the points and the
+ * vertex: where a curve is flat, as its bottom is, a speed alone says more than is known. Never without width.
+ *
+ * @param best of `bestSpeed` for the longest flight [m/s]
+ */
+export function flatStretch(
+  speeds: readonly number[],
+  currents: readonly number[],
+  best: number,
+  share: number,
+): readonly [low: number, high: number] {
+  const node = currents.reduce((at, current, i) => (current < (currents[at] ?? 0) ? i : at), 0);
+  const level = (1 + share) * (currents[node] ?? 0);
+  const end = (step: 1 | -1): number => {
+    let [from, current] = [best, currents[node] ?? 0];
+    for (let i = 0; i < speeds.length; i++) {
+      const k = step > 0 ? i : speeds.length - 1 - i;
+      const [speed, here] = [speeds[k] ?? 0, currents[k] ?? 0];
+      if (step * (speed - best) <= 0) continue;
+      if (here > level) return from + ((speed - from) * (level - current)) / (here - current);
+      [from, current] = [speed, here];
+    }
+    return from;
+  };
+  return [end(-1), end(1)];
+}
+
 /** First place where values that start below a level rise through it, by a straight line; undefined when they never do. */
 export function crossing(
   places: readonly number[],
