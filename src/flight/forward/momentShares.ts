@@ -2,8 +2,7 @@ import { linearProgram } from '../../numerics/linearProgram.ts';
 import { noSolution } from '../../numerics/outcome.ts';
 import { withUnit } from '../../units/formatQuantity.ts';
 import { balanceOf, effectivenessOf, leastThrusts } from '../allocation.ts';
-import type { ForwardCraft, ForwardTrim, NoTrim } from './forwardTrim.ts';
-import { CRAWL } from './trimRounds.ts';
+import { CRAWL, type ForwardCraft, type ForwardTrim, type NoTrim } from './types.ts';
 
 /** Of the mean thrust. */
 const LEAST_PULL = 0.25;

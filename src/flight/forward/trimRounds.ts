@@ -2,12 +2,10 @@ import { emptyLoad } from '../load.ts';
 import { inducedSpeed } from '../wake.ts';
 import { type WakeSource, writeWash } from '../wakes/wakeTable.ts';
 import { bluffAreas, writeBodyForce } from './bodyDrag.ts';
-import type { ForwardCraft, ForwardTrim, NoTrim } from './forwardTrim.ts';
 import { momentShares } from './momentShares.ts';
 import { turnRotors } from './turnRotors.ts';
+import { CRAWL, type ForwardCraft, type ForwardTrim, type NoTrim } from './types.ts';
 
-/** Slower than this it hovers [m/s]. */
-export const CRAWL = 1e-6;
 /** Tilt, shares of the thrust, and washes take turns until none moves by more than this (rad, shares). */
 export const SETTLED = 1e-9;
 /** A wash is settled when a thousand times further off than a share would be: a millionth of the hover's induced speed. */

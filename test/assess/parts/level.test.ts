@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { dragOf } from '../../../src/assess/parts/dragOf.ts';
 import { levelFigures, raisedFigures } from '../../../src/assess/parts/level/levelFigures.ts';
 import { type LevelNominal, levelNominal } from '../../../src/assess/parts/level/levelNominal.ts';
-import { bestSpeed, crossing, throughThree } from '../../../src/assess/parts/level/onCurve.ts';
+import { bestSpeed, crossing, flatStretch, throughThree } from '../../../src/assess/parts/level/onCurve.ts';
 import { levelFlight } from '../../../src/assess/parts/levelFlight.ts';
 import { forwardOf, onlyElectrical } from '../../../src/assess/parts/speedStates.ts';
 import { forwardPoint } from '../../../src/flight/forward/forwardPoint.ts';
@@ -96,6 +96,30 @@ describe('reading a curve', () => {
     expect(bestSpeed(speeds, currents, 'longest')).toBeCloseTo(5, 12);
     expect(bestSpeed(speeds, currents, 0)!).toBeCloseTo(Math.sqrt(75), 0);
     expect(bestSpeed(speeds, currents, 12)).toBeUndefined();
+  });
+
+  // Told before: a place that leapt with a hair of any input, as a band without width, below 0, or from nowhere to everywhere.
+  it('tells the flat bottom of a curve as a stretch of speeds, never without width and never below 0', () => {
+    const speeds = [0, 2, 4, 6, 8, 10];
+    const bowl = speeds.map((v) => 5 + (v - 4) ** 2 / 10);
+    const [low, high] = flatStretch(speeds, bowl, 4, 0.01);
+    expect(low).toBeCloseTo(4 - (2 * 0.05) / 0.4, 12);
+    expect(high).toBeCloseTo(4 + (2 * 0.05) / 0.4, 12);
+    const rising = speeds.map((v) => 5 + v);
+    expect(flatStretch(speeds, rising, 0, 0.01)[0]).toBe(0);
+    expect(flatStretch(speeds, rising, 0, 0.01)[1]).toBeCloseTo(0.05, 12);
+    const flat = speeds.map(() => 5);
+    expect(flatStretch(speeds, flat, 0, 0.01)).toEqual([0, 10]);
+  });
+
+  it('bands the speed that stays up longest by it', () => {
+    const measure = levelFlight.run(context).measures.find(({ id }) => id === 'best-endurance-speed')!;
+    const [low, high] = measure.band;
+    expect(low).toBeGreaterThan(0);
+    expect(low).toBeLessThan(measure.value - 0.5);
+    expect(high).toBeGreaterThan(measure.value + 0.5);
+    expect(high).toBeLessThan(figures['best-range-speed']! * 1.5);
+    expect(measure.how).toMatch(/within 1 %/);
   });
 
   it('crosses a level by a straight line, rising only', () => {
