@@ -7,7 +7,7 @@ import type { Quantity } from './types.ts';
 /** Numbers of one operating point that faces show, SI; what has no value is absent. */
 export type PointFigures = Readonly<Record<string, number>>;
 
-/** A number with its band, and what lies beyond its open end where the band is a guess. */
+/** A number with its band, and what lies beyond its open end where some states of doubt have none: `never settles`. */
 export interface BandedFigure extends Banded {
   readonly open?: string;
 }
@@ -61,15 +61,15 @@ export function figuresOf(
   return figures;
 }
 
-const quantityOf = (figure: string | undefined): Quantity | undefined =>
-  TEMPERATURES.includes(figure ?? '') ? 'temperature' : figure === 'timeToLimit' ? 'time' : undefined;
+const quantityOf = (figure: string): Quantity | undefined =>
+  TEMPERATURES.includes(figure) ? 'temperature' : figure === 'timeToLimit' ? 'time' : undefined;
 
 /** Told from the air up: half of a winding's kelvins would be a band from -100 degC to 240. */
-const TEMPERATURES = ['winding', 'case'];
+const TEMPERATURES = ['winding', 'case', 'hottestWinding'];
 
 /**
- * Bands by `propagate`. A figure that a raised input leaves without a value keeps a guess of half of it either way,
- * and leans on nothing.
+ * Bands by `propagate`. A figure that a state of doubt leaves without a value tells its open end; one that every state
+ * leaves without keeps a guess of half of it either way, and leans on nothing.
  *
  * @param air [K]
  */
@@ -84,18 +84,17 @@ export function bandFigures<State>(
   const motors: Record<string, BandedFigure>[] = [];
   for (const [name, value] of Object.entries(nominal)) {
     const [first = '', figure] = name.split('/');
-    const zero = TEMPERATURES.includes(figure ?? '') ? air : 0;
-    const found =
-      banded[name] ??
-      (unbanded.includes(name)
-        ? {
-            value,
-            band: guessedBand(value, zero),
-            leansOn: [],
-            open: openEnd(quantityOf(figure), Object.keys(lost[name]?.record ?? {}).length > 0),
-          }
-        : undefined);
-    if (found === undefined) continue;
+    const kind = figure ?? first;
+    const zero = TEMPERATURES.includes(kind) ? air : 0;
+    const known = banded[name];
+    if (known === undefined && !unbanded.includes(name)) continue;
+    const without = lost[name];
+    const found: BandedFigure = {
+      ...(known ?? { value, band: guessedBand(value, zero), leansOn: [] }),
+      ...(without === undefined
+        ? {}
+        : { open: openEnd(quantityOf(kind), Object.keys(without.record).length > 0) }),
+    };
     if (figure === undefined) {
       craft[name] = found;
       continue;

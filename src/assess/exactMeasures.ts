@@ -6,15 +6,21 @@ import type { Purpose } from '../build/schema/brief.ts';
 import { BALANCE_SPREAD } from './levers.ts';
 import { massDeviationOf } from './massBand.ts';
 import { bandOf } from './propagate.ts';
-import type { Measure } from './types.ts';
+import type { Leaning, Measure } from './types.ts';
 import { packShareWindow } from './windows.ts';
 
 /** Half the band of the balance [m]: the spread that the hover's bands take for it, 10th to 90th percentile. */
 const BALANCE_BAND = 1.28 * BALANCE_SPREAD;
 
+/** One standard deviation of cut plates and bolts in their holes, and of a moulded propeller's radius with them (common practice, no source) [m]. */
+const CUT_SPREAD = 0.3e-3;
+const GAP_SPREAD = 0.4e-3;
+const CUT: Leaning = { input: 'cut plates and bolts in their holes', trust: 'inferred', share: 1 };
+const BALANCE: Leaning = { input: 'balance of the finished craft', trust: 'inferred', share: 1 };
+
 /**
  * Measures that follow from geometry and masses by addition. Their bands are those of the inputs
- * that matter: a mass band where mass divides, none where only cut dimensions stand.
+ * that matter: a mass band where mass divides, the play of cut plates and bolts where only dimensions stand.
  */
 export function exactMeasures(craft: Craft, gaps: readonly TipGap[], purpose: Purpose): readonly Measure[] {
   const { centreOfGravity, inertia } = craft.massProperties;
@@ -22,6 +28,8 @@ export function exactMeasures(craft: Craft, gaps: readonly TipGap[], purpose: Pu
   const list: Measure[] = [
     {
       ...airframe('motor-diagonal', 'largest motor-to-motor distance', 'length', craft.layout.diagonal),
+      band: bandOf(craft.layout.diagonal, CUT_SPREAD),
+      leansOn: [CUT],
       how: 'Largest distance between motor axes in plan.',
     },
     packShare(craft, purpose),
@@ -29,11 +37,13 @@ export function exactMeasures(craft: Craft, gaps: readonly TipGap[], purpose: Pu
     {
       ...airframe('balance-forward', 'balance, forward of the motors', 'length', centreOfGravity[0]),
       band: [centreOfGravity[0] - BALANCE_BAND, centreOfGravity[0] + BALANCE_BAND],
+      leansOn: [BALANCE],
       how: 'Sum of mass x place over mass, x forward from the mean of the motors.',
     },
     {
       ...airframe('balance-height', 'balance, above the arms', 'length', -centreOfGravity[2]),
       band: [-centreOfGravity[2] - BALANCE_BAND, -centreOfGravity[2] + BALANCE_BAND],
+      leansOn: [BALANCE],
       how: 'Sum of mass x place over mass, upward from the mid-plane of the arms.',
     },
   ];
@@ -55,11 +65,30 @@ export function exactMeasures(craft: Craft, gaps: readonly TipGap[], purpose: Pu
   if (nearest !== undefined) {
     list.push({
       ...airframe('least-tip-gap', 'least tip gap', 'length', nearest.gap),
+      band: [nearest.gap - 1.28 * GAP_SPREAD, nearest.gap + 1.28 * GAP_SPREAD],
+      leansOn: [{ ...CUT, input: 'moulded diameter, cut plates and bolts in their holes' }],
       better: 'more',
       how: `From the ${nearest.motor} disc to ${nearest.to}: distance in plan to the nearest neighbour that reaches its height.`,
     });
   }
+  list.push(allUpMass(craft));
   return list;
+}
+
+/** Known whether it flies or not. */
+function allUpMass({ massProperties: { mass }, unknowns }: Craft): Measure {
+  const unsure = unknowns.filter(({ lever, deviation }) => lever === 'massScale' && deviation > 0);
+  const variance = unsure.reduce((sum, { deviation }) => sum + deviation ** 2, 0);
+  return {
+    ...airframe('all-up-mass', 'all-up mass', 'mass', mass),
+    band: bandOf(mass, mass * Math.sqrt(variance)),
+    better: 'less',
+    how: 'Sum of every part on board, pack included, and 2 % for solder, ties, tape and small screws; a measured mass overrides it.',
+    source: 'addition',
+    leansOn: unsure
+      .map(({ label, trust, deviation }) => ({ input: label, trust, share: deviation ** 2 / variance }))
+      .sort((a, b) => b.share - a.share),
+  };
 }
 
 /** A pack that is heavier than told makes the whole heavier too; on a scale the whole is known by itself. */

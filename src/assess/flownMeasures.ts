@@ -10,6 +10,9 @@ import type { Flight } from './parts/types.ts';
 import { guessedBand, propagate } from './propagate.ts';
 import type { Measure } from './types.ts';
 
+/** Under this thrust to weight either side of an input is looked at: on one of them it may not hover. */
+const NEAR_THE_GROUND = 1.5;
+
 /** The hover story's measures with their bands. */
 export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): readonly Measure[] {
   const { model, style, told, doubt } = flight;
@@ -34,26 +37,25 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
       }
       return figures;
     },
+    (figures['thrust-to-weight-at-reserve'] ?? 0) < NEAR_THE_GROUND,
   );
   const measures = hoverMeasureForms(brief.purpose, told.story.styles[0] ?? { style: style.name }).flatMap(
     (form): readonly Measure[] => {
+      const value = figures[form.id];
+      if (value === undefined) return [];
+      const without = lost[form.id];
+      const open =
+        without === undefined
+          ? {}
+          : openMeasure(form, without, Object.keys(without.record).length > 0, 'cannot hover');
       const found = banded[form.id];
       if (found !== undefined) {
         const leansOn = AT_FULL.includes(form.id) ? namedAtFull(found.leansOn, doubt) : found.leansOn;
-        return [{ ...form, ...found, leansOn, band: possible(form.id, found.band) }];
+        return [{ ...form, ...open, ...found, leansOn, band: possible(form.id, found.band) }];
       }
-      const value = figures[form.id];
-      if (value === undefined || !unbanded.includes(form.id)) return [];
-      // One raised input has no solution: the value stands with the widest honest band and says so.
-      return [
-        {
-          ...form,
-          value,
-          band: guessedBand(value, form.quantity === 'temperature' ? model.airTemperature : 0),
-          ...openMeasure(form, lost[form.id], Object.keys(lost[form.id]?.record ?? {}).length > 0),
-          leansOn: [],
-        },
-      ];
+      if (!unbanded.includes(form.id)) return [];
+      const zero = form.quantity === 'temperature' ? model.airTemperature : 0;
+      return [{ ...form, ...open, value, band: guessedBand(value, zero), leansOn: [] }];
     },
   );
   return measures.map((measure) =>
@@ -75,9 +77,11 @@ const AT_FULL: readonly FigureName[] = [
   'full-throttle-time-to-limit',
 ];
 
-/** The hardest-worked motor cannot work less than the mean. */
-const possible = (id: FigureName, [low, high]: Measure['band']): Measure['band'] =>
-  id === 'hardest-motor-load' ? [Math.max(1, low), Math.max(1, high)] : [low, high];
+/** The hardest-worked motor cannot work less than the mean, and over full throttle there is no hover. */
+function possible(id: FigureName, [low, high]: Measure['band']): Measure['band'] {
+  if (id === 'hardest-motor-load') return [Math.max(1, low), Math.max(1, high)];
+  return id === 'hover-throttle' ? [Math.min(1, low), Math.min(1, high)] : [low, high];
+}
 
 /** The model with its balance moved forward [m]. */
 export function shifted(model: FlightModel, forward: number): FlightModel {

@@ -4,6 +4,7 @@ import { isAtOnce } from '../units/atOnce.ts';
 import { withUnit } from '../units/formatQuantity.ts';
 import { wholePercent } from '../units/wholePercent.ts';
 import type { StationReport } from './assessment.ts';
+import { namedStates } from './openEnd.ts';
 import type { Finding, Measure } from './types.ts';
 import { hoverThrottleStop } from './windows.ts';
 
@@ -32,6 +33,7 @@ export function hoverFindings(
       parts: ['motors', 'propellers', 'pack'],
     });
   }
+  findings.push(...hoverInDoubt(measures));
   findings.push(...unevenLoad(stations));
   findings.push(...heatFindings(story, stations));
   if (story.endurance.end !== 'landing reserve') {
@@ -50,6 +52,26 @@ export function hoverFindings(
     });
   }
   return findings;
+}
+
+/** It hovers as it is told, and not in every state of doubt. */
+function hoverInDoubt(measures: readonly Measure[]): readonly Finding[] {
+  const lost = measures.find(({ id }) => id === 'hover-throttle')?.lost;
+  if (lost === undefined) return [];
+  const { states, of } = lost;
+  return [
+    {
+      id: 'hover-in-doubt',
+      sheet: 'lift',
+      severity: 'risk',
+      says: `It hovers as it is told, but in ${states.length} of ${of} states of doubt (one input a step, a standard deviation, off) it cannot: ${namedStates(lost)}.`,
+      number: { value: states.length, limit: 0, quantity: 'count' },
+      remedy:
+        'Weigh it and measure its thrust before it is trusted; or less mass, more thrust, another cell.',
+      source: 'JCGM 100:2008, inputs moved one at a time; docs/method/README.md',
+      parts: ['motors', 'propellers', 'pack'],
+    },
+  ];
 }
 
 /** One note for the motor that works hardest, at its place on the drawing. */

@@ -29,15 +29,6 @@ type HowFlown = Pick<StyleFlight, 'style' | 'easedFrom'>;
 export function hoverMeasureForms(purpose: Purpose, flown: HowFlown): readonly MeasureForm[] {
   return [
     {
-      id: 'all-up-mass',
-      label: 'all-up mass',
-      sheet: 'airframe',
-      quantity: 'mass',
-      better: 'less',
-      how: 'Sum of every part on board, pack included, and 2 % for solder, ties, tape and small screws; a measured mass overrides it.',
-      source: 'addition',
-    },
-    {
       id: 'thrust-to-weight',
       label: 'thrust to weight',
       sheet: 'lift',

@@ -46,7 +46,7 @@ export function leverStates(
       raised: raise({ [unknown.lever]: 1 + unknown.deviation }),
     }));
   const full = rotor.atFull ?? rotor;
-  return [
+  const states: readonly Uncertainty<Doubted>[] = [
     {
       input: liftInput(rotor),
       trust: rotor.trust,
@@ -64,7 +64,26 @@ export function leverStates(
     },
     ...others,
   ];
+  return states.map((each) => ({ ...each, lowered: loweredOf(each.raised) }));
 }
+
+/** As far off to the other side; none where a lever would be at nothing or below. */
+function loweredOf({ levers, balanceShift, leversAtFull }: Doubted): (() => Doubted) | undefined {
+  const over = (one: Levers) => Object.values(one).some((scale) => scale >= 2);
+  if (over(levers) || (leversAtFull !== undefined && over(leversAtFull))) return undefined;
+  return () => ({
+    levers: mirrored(levers),
+    balanceShift: -balanceShift,
+    ...(leversAtFull === undefined ? {} : { leversAtFull: mirrored(leversAtFull) }),
+  });
+}
+
+/** Every lever as far on the other side of 1. */
+const mirrored = (levers: Levers): Levers => {
+  const down = { ...levers } as { -readonly [Name in keyof Levers]: number };
+  for (const name of Object.keys(down) as (keyof Levers)[]) down[name] = 2 - down[name];
+  return down;
+};
 
 const liftInput = ({ knownBy }: RotorDoubt): string => `propeller lift (${knownBy})`;
 const dragInput = ({ knownBy }: RotorDoubt): string => `propeller drag (${knownBy})`;

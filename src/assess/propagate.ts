@@ -8,7 +8,21 @@ export interface Uncertainty<State> {
   readonly trust: Trust;
   /** The state with this input alone raised by one standard deviation. */
   readonly raised: State;
+  /** The same with it lowered by as much; made only where it is asked for. */
+  readonly lowered?: (() => State) | undefined;
 }
+
+/** The same inputs with their states made into others. */
+export const statesAs = <From, To>(
+  uncertainties: readonly Uncertainty<From>[],
+  as: (state: From) => To,
+): readonly Uncertainty<To>[] =>
+  uncertainties.map(({ input, trust, raised, lowered }) => ({
+    input,
+    trust,
+    raised: as(raised),
+    ...(lowered === undefined ? {} : { lowered: () => as(lowered()) }),
+  }));
 
 /** A computed value with its 10th and 90th percentile and the inputs it leans on. */
 export interface Banded {
@@ -17,10 +31,13 @@ export interface Banded {
   readonly leansOn: readonly Leaning[];
 }
 
-/** The first input that, raised, leaves a result without a finite value. */
+/** The states of doubt, each of one input a standard deviation off, in which a result has no finite value. */
 export interface Lost {
-  readonly input: string;
-  /** What it is then: undefined, not a number, or without end. */
+  /** Which input, and to which side, in words: `mass of the parts a step up`. */
+  readonly states: readonly string[];
+  /** Of so many that were looked at. */
+  readonly of: number;
+  /** What the result is in the first: undefined, not a number, or without end. */
   readonly value: number | undefined;
   /** All results then; empty when nothing could be worked out. */
   readonly record: Readonly<Record<string, number | undefined>>;
@@ -38,43 +55,66 @@ const SMALLEST_SHARE = 0.03;
  * result u^2 = sum of (f(raised) - f(nominal))^2.
  *
  * A positive result whose deviation is over a twentieth of it is banded as log-normal, so that a
- * mass or a time never reaches below zero; else as normal. When a raised state has no
- * solution for a result (absent from its record) that result's band is absent and it is left out of
- * `banded`, its name standing in `unbanded`: a band must not be narrower than what is known. `lost` tells what
- * leaves it without.
+ * mass or a time never reaches below zero; else as normal. A result that a raised state leaves without a finite value takes
+ * that input's difference from the lowered state; `lost` counts such states, and their end of the band lies open. An input
+ * with neither adds nothing. What no state has at all stands in `unbanded`: its doubt is not known.
  *
  * @param nominal results by name, any units
  * @param uncertainties independent inputs
  * @param evaluate results by name for one state; only names in `nominal` are looked at
+ * @param bothSides looks at every lowered state too, for what may have no solution there
  */
 export function propagate<State, Name extends string>(
   nominal: Readonly<Record<Name, number>>,
   uncertainties: readonly Uncertainty<State>[],
   evaluate: (state: State) => Readonly<Partial<Record<Name, number>>>,
+  bothSides = false,
 ): {
   readonly banded: Partial<Record<Name, Banded>>;
   readonly unbanded: readonly Name[];
   readonly lost: Readonly<Partial<Record<Name, Lost>>>;
 } {
-  const raised = uncertainties.map((uncertainty) => evaluate(uncertainty.raised));
+  type Results = Readonly<Partial<Record<Name, number>>>;
+  const sides = uncertainties.map(({ raised, lowered }) => {
+    let low: Results | undefined;
+    return {
+      raised: evaluate(raised),
+      lowered: () => {
+        if (low === undefined && lowered !== undefined) low = evaluate(lowered());
+        return low;
+      },
+    };
+  });
   const banded: Partial<Record<Name, Banded>> = {};
   const unbanded: Name[] = [];
   const lost: Partial<Record<Name, Lost>> = {};
   for (const name of Object.keys(nominal) as Name[]) {
     const value = nominal[name];
-    let variance = 0;
-    const parts: number[] = [];
-    for (const record of raised) {
-      const other = record[name];
-      const difference = other === undefined ? Number.NaN : other - value;
-      parts.push(difference * difference);
-      variance += difference * difference;
+    const without: { readonly state: string; readonly record: Results }[] = [];
+    let looked = 0;
+    const differenceOf = (record: Results | undefined, state: string): number => {
+      if (record === undefined) return Number.NaN;
+      looked++;
+      const difference = (record[name] ?? Number.NaN) - value;
+      if (!Number.isFinite(difference)) without.push({ state, record });
+      return difference;
+    };
+    const parts = sides.map(({ raised, lowered }, i): number => {
+      const input = uncertainties[i]?.input ?? '';
+      const up = differenceOf(raised, `${input} a step up`);
+      if (Number.isFinite(up) && !bothSides) return up * up;
+      const down = differenceOf(lowered(), `${input} a step down`);
+      const difference = Number.isFinite(up) ? up : down;
+      return Number.isFinite(difference) ? difference * difference : 0;
+    });
+    const [first] = without;
+    if (first !== undefined) {
+      const { record } = first;
+      lost[name] = { states: without.map(({ state }) => state), of: looked, value: record[name], record };
     }
-    if (!Number.isFinite(value) || !Number.isFinite(variance)) {
+    const variance = parts.reduce((sum, part) => sum + part, 0);
+    if (!Number.isFinite(value) || !Number.isFinite(variance) || (looked > 0 && without.length === looked)) {
       unbanded.push(name);
-      const first = parts.findIndex((part) => !Number.isFinite(part));
-      const [input, record] = [uncertainties[first]?.input, raised[first]];
-      if (input !== undefined && record !== undefined) lost[name] = { input, value: record[name], record };
       continue;
     }
     banded[name] = {

@@ -4,6 +4,7 @@ import { pointForThrottles } from '../flight/operatingPoint.ts';
 import { type FlightModel, type Levers, neutralLevers, type OperatingPoint } from '../flight/types.ts';
 import { type Outcome, solved } from '../numerics/outcome.ts';
 import { type BandedFigures, bandFigures, figuresOf } from './bandedFigures.ts';
+import { CONTROLLER_IDLE, IDLE_DUTY } from './controllerDoubts.ts';
 import { leverStates, type RotorDoubt } from './levers.ts';
 
 /** All motors at one throttle, standing still. */
@@ -39,7 +40,11 @@ export function throttlePoint(
   const fastest = point.stations.reduce((most, { angularSpeed }) => Math.max(most, angularSpeed), 1);
   // At given throttles neither the balance, the mass, the body's drag nor the style has a say.
   const states = leverStates(
-    craft.unknowns.filter(({ lever }) => !['massScale', 'dragScale', 'styleScale'].includes(lever)),
+    [
+      ...craft.unknowns.filter(({ lever }) => !['massScale', 'dragScale', 'styleScale'].includes(lever)),
+      CONTROLLER_IDLE,
+      IDLE_DUTY,
+    ],
     doubtAt(fastest),
   ).filter(({ raised }) => raised.balanceShift === 0);
   const figures = bandFigures(

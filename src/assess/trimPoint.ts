@@ -4,10 +4,12 @@ import type { ForwardCraft } from '../flight/forward/forwardTrim.ts';
 import type { StationHeat } from '../flight/heat.ts';
 import { type Levers, neutralLevers } from '../flight/types.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
-import { type BandedFigures, bandFigures, figuresOf } from './bandedFigures.ts';
+import { type BandedFigure, type BandedFigures, bandFigures, figuresOf } from './bandedFigures.ts';
+import { CONTROLLER_IDLE } from './controllerDoubts.ts';
 import { dragOf } from './parts/dragOf.ts';
 import { forwardOf, speedStates } from './parts/speedStates.ts';
 import type { Flight, PartContext } from './parts/types.ts';
+import { statesAs } from './propagate.ts';
 
 /** How a craft flies when it is asked for its trim. */
 export interface Flown {
@@ -35,14 +37,14 @@ export function trimmer(
   const drag = dragOf(craft);
   const nominal = forwardOf(flight, drag, { levers: neutralLevers, balanceShift: 0 });
   if (!nominal.ok) return nominal;
-  const states = speedStates(craft, flight).map((state) => ({
-    ...state,
-    raised: { state: state.raised, made: forwardOf(flight, drag, state.raised, nominal.value.wakes) },
+  const states = statesAs(speedStates(craft, flight, [CONTROLLER_IDLE]), (state) => ({
+    state,
+    made: forwardOf(flight, drag, state, nominal.value.wakes),
   }));
   return solved((flown) => {
     const found = at(nominal.value, neutralLevers, flown);
     if (!found.ok) return found;
-    if (found.value.trim.largestDuty > 1) {
+    if (found.value.trim.largestDuty > FULL) {
       return noSolution('a motor would need more than full throttle at the loaded voltage');
     }
     const figures = bandFigures(
@@ -54,8 +56,38 @@ export function trimmer(
       },
       flight.model.airTemperature,
     );
-    return solved({ trim: found.value.trim, heat: found.value.heat, figures: withWakeDoubt(figures) });
+    return solved({
+      trim: found.value.trim,
+      heat: found.value.heat,
+      figures: belowFull(withWakeDoubt(figures)),
+    });
   });
+}
+
+/** Full throttle, found to this. */
+const FULL = 1 + 1e-4;
+
+/** Over full throttle there is no trim: a band that would reach there ends, open. */
+function belowFull({ craft, motors }: BandedFigures): BandedFigures {
+  const ended = (figure: BandedFigure): BandedFigure =>
+    figure.band[1] <= 1
+      ? figure
+      : {
+          ...figure,
+          value: Math.min(1, figure.value),
+          band: [Math.min(1, figure.band[0]), 1],
+          open: 'cannot be flown',
+        };
+  const { hardestThrottle } = craft;
+  return {
+    craft: {
+      ...craft,
+      ...(hardestThrottle === undefined ? {} : { hardestThrottle: ended(hardestThrottle) }),
+    },
+    motors: motors.map(({ throttle, ...motor }) =>
+      throttle === undefined ? motor : { ...motor, throttle: ended(throttle) },
+    ),
+  };
 }
 
 /** Below it a wash is what rounding left [m/s]. */
@@ -94,6 +126,15 @@ function at(made: ForwardCraft, levers: Levers, { speed, climb, charge }: Flown)
       ...(rotor === undefined ? {} : { inPlaneForce: rotor.inPlaneForce, hubMoment: rotor.momentAftUp }),
     };
   });
-  const more = { craft: { tilt: trim.tilt, bodyDrag: trim.bodyDrag, rotorDrag: trim.rotorDrag }, motors };
+  const windings = heat.map(({ settled }) => settled?.winding ?? Number.POSITIVE_INFINITY);
+  const hottest = Math.max(...windings);
+  const craft = {
+    tilt: trim.tilt,
+    bodyDrag: trim.bodyDrag,
+    rotorDrag: trim.rotorDrag,
+    hardestThrottle: Math.max(...trim.point.stations.map(({ throttle }) => throttle)),
+    ...(Number.isFinite(hottest) ? { hottestWinding: hottest } : {}),
+  };
+  const more = { craft, motors };
   return solved({ trim, heat, figures: figuresOf(trim.point, heat, more) });
 }

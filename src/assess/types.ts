@@ -33,8 +33,10 @@ export interface Measure {
   readonly words?: string;
   /** 10th and 90th percentile, same unit as value. Equal to value when it is exact. */
   readonly band: readonly [low: number, high: number];
-  /** In words, when the band is a guess because an end of it lies open: `never settles`. */
+  /** In words, when an end of the band lies open: `never settles in 2 of 13 states of doubt`. */
   readonly open?: string;
+  /** The same as data: states of doubt, each of one input a standard deviation off, in which it has no value. */
+  readonly lost?: { readonly states: readonly string[]; readonly of: number };
   readonly better: Direction;
   /** Where the trade expects it for this purpose, same unit; absent when it has no window. */
   readonly window?: { readonly low: number; readonly high: number; readonly source: string };

@@ -46,6 +46,8 @@ const GROUPS: Readonly<Record<keyof Levers, { readonly group: string; readonly o
     packResistanceScale: { group: 'pack', of: 'pack' },
     packCapacityScale: { group: 'pack', of: 'pack' },
     controllerResistanceScale: { group: 'controllers and wires', of: 'controller' },
+    controllerIdleScale: { group: 'controllers and wires', of: 'controller' },
+    idleDutyScale: { group: 'controllers and wires', of: 'all' },
     wireResistanceScale: { group: 'controllers and wires', of: 'controller' },
     avionicsPowerScale: { group: 'electronics', of: 'electronics' },
     massScale: { group: 'mass', of: 'frame' },

@@ -166,9 +166,9 @@ function branchOf(
     supplyResistance: wireResistance(station.supplyLead) * levers.wireResistanceScale,
     motorSideResistance: windingResistance + controllerResistance + motorLeadResistance,
     resistanceSlope: windingResistance * (motor.resistanceRise ?? 0) * levers.runningResistanceScale,
-    switchingShare: switchingShare(controller),
-    idleCurrent: controller.idleCurrent,
-    idleDuty: controller.idleDuty,
+    switchingShare: switchingShare(controller) * levers.controllerIdleScale,
+    idleCurrent: controller.idleCurrent * levers.controllerIdleScale,
+    idleDuty: controller.idleDuty * levers.idleDutyScale,
     sameAs: model.stations.findIndex((other, k) => k === index || alike(other, station)),
   };
 }

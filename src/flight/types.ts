@@ -117,6 +117,10 @@ export interface Levers {
   readonly speedConstantScale: number;
   /** Resistance of every controller. */
   readonly controllerResistanceScale: number;
+  /** What every controller loses beside its resistance: logic and switching. */
+  readonly controllerIdleScale: number;
+  /** Duty of every controller at no throttle: a setting. */
+  readonly idleDutyScale: number;
   readonly packResistanceScale: number;
   readonly packCapacityScale: number;
   readonly wireResistanceScale: number;
@@ -148,6 +152,8 @@ export const neutralLevers: Levers = {
   noLoadCurrentScale: 1,
   speedConstantScale: 1,
   controllerResistanceScale: 1,
+  controllerIdleScale: 1,
+  idleDutyScale: 1,
   packResistanceScale: 1,
   packCapacityScale: 1,
   wireResistanceScale: 1,

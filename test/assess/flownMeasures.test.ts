@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { assessCraft } from '../../src/assess/assess.ts';
 import { exactMeasures } from '../../src/assess/exactMeasures.ts';
 import { flownMeasures } from '../../src/assess/flownMeasures.ts';
 import { BALANCE_SPREAD } from '../../src/assess/levers.ts';
@@ -12,6 +13,12 @@ function flown(name: Demo, change: (flight: Flight) => Flight = (flight) => flig
     const [low, high] = measures.find((measure) => measure.id === id)!.band;
     return { low, high, width: high - low };
   };
+}
+
+/** A craft that carries this much [kg], wherever it comes from. */
+function weighing(mass: number) {
+  const { craft, ...context } = contextOf('first-freestyle/turnstone', {}, false);
+  return { ...context, craft: { ...craft, massProperties: { ...craft.massProperties, mass } } };
 }
 
 describe('bands of the hover story', () => {
@@ -46,6 +53,38 @@ describe('bands of the hover story', () => {
 
   it.each(DEMOS)('%s: its hardest-worked motor never works less than the mean', (name) => {
     expect(flown(name)('hardest-motor-load').low).toBeGreaterThanOrEqual(1);
+  });
+
+  // One state without a hover once took the band of every figure of the hover, the mass among them.
+  it('a craft that can hardly hover keeps its bands, and says in how many states it cannot', () => {
+    const { craft, brief, shelf, sections } = weighing(4);
+    const { measures, findings } = assessCraft(craft, { brief, shelf, sections, tier: 'hover' });
+    const of = (id: string) => measures.find((measure) => measure.id === id)!;
+    const mass = of('all-up-mass');
+    expect(mass.open).toBeUndefined();
+    expect(mass.band[0]).toBeLessThan(3.98);
+    expect(mass.band[1]).toBeGreaterThan(4.02);
+    expect(mass.band[1]).toBeLessThan(4.2);
+    const throttle = of('hover-throttle');
+    const [low, high] = throttle.band;
+    // A guess once: half of it either way.
+    expect(high - low).toBeLessThan(0.5 * throttle.value);
+    expect(high).toBeLessThanOrEqual(1);
+    expect(throttle.leansOn.length).toBeGreaterThan(0);
+    expect(throttle.lost!.states).toContain('mass of the listed parts a step up');
+    expect(throttle.open).toBe(
+      `cannot hover in ${throttle.lost!.states.length} of ${throttle.lost!.of} states of doubt`,
+    );
+    expect(findings.find(({ id }) => id === 'hover-in-doubt')!.says).toContain('cannot');
+  });
+
+  it('a craft that does not fly has a mass with its band all the same', () => {
+    const { craft, brief, shelf, sections } = weighing(9);
+    const { flies, measures } = assessCraft(craft, { brief, shelf, sections, tier: 'hover' });
+    expect(flies).toBe(false);
+    const [low, high] = measures.find(({ id }) => id === 'all-up-mass')!.band;
+    expect(low).toBeLessThan(9);
+    expect(high).toBeGreaterThan(9);
   });
 
   it('the balance is banded by the spread that the motors are told', () => {

@@ -137,3 +137,16 @@ it('cools the lower motors of coaxial pairs in the wash of both, in trim and hov
     if (inWakeOf !== undefined) expect(winding(i) - winding(inWakeOf)).toBeLessThan(6);
   });
 });
+
+// At no throttle nearly all a controller loses is its logic and switching, and only its resistance was in doubt: 0.757 to 0.765 W.
+it('at no throttle a controller’s loss and the speed it idles at are as unsure as its logic and its setting', () => {
+  const { craft, flight } = flying('first-freestyle/turnstone');
+  const found = throttlePoint(craft, flight.model, () => flight.doubt, 0, 0.9);
+  if (!found.ok) throw new Error(found.reason);
+  const { controllerLoss, angularSpeed } = found.value.figures.motors[0] ?? {};
+  for (const figure of [controllerLoss, angularSpeed]) {
+    const [low = 0, high = 0] = figure?.band ?? [];
+    expect((high - low) / (figure?.value ?? 1)).toBeGreaterThan(0.4);
+  }
+  expect(controllerLoss?.leansOn[0]?.input).toMatch(/logic/);
+});

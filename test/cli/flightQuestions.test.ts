@@ -24,7 +24,7 @@ describe('assess in two tiers', () => {
 });
 
 describe.each([
-  ['speed', 'largest duty', ['top-speed', 'best-range']],
+  ['speed', 'works hardest', ['top-speed', 'best-range']],
   ['wind', 'largest steady wind held', ['wind-held', 'gust-jolt']],
   ['reserve', 'motor out', ['roll-moment', 'motor-lag']],
   ['mission', 'out against the wind', ['mission-time', 'turn-back-distance']],

@@ -1,5 +1,5 @@
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
-import { formatQuantity } from '../../units/formatQuantity.ts';
+import { formatQuantity, withUnit } from '../../units/formatQuantity.ts';
 import type { Flight, PartContext } from '../parts/types.ts';
 import { dayGust } from '../parts/wind/windFigures.ts';
 import { type CraftInAir, craftInAir } from './craftInAir.ts';
@@ -40,6 +40,9 @@ export function* fly(
   });
 }
 
+/** A gust of a wind that is forecast [m/s]. */
+const tenths = (speed: number): string => withUnit(speed.toFixed(1), 'm/s');
+
 interface Set {
   readonly plan: Plan;
   readonly says: string;
@@ -61,7 +64,7 @@ function sceneOf(craft: CraftInAir, request: FlyRequest): Outcome<Set> {
       const { along, upward } = dayGust(request.wind);
       return solved({
         plan: gustPlan(craft, request.wind),
-        says: `Holding its place in ${wind} from ahead; at 0 s a sharp gust of ${formatQuantity(along, 'speed')} along and ${formatQuantity(upward, 'speed')} up, which stays.`,
+        says: `Holding its place in ${wind} from ahead; at 0 s a sharp gust of ${tenths(along)} along and ${tenths(upward)} up, which stays.`,
         figures: (trace) => gustFigures(craft, request.wind, trace),
       });
     }

@@ -9,8 +9,8 @@ export type MeasureForm = Omit<Measure, 'value' | 'band' | 'leansOn'>;
 export type Numbers = Readonly<Record<string, number | undefined>>;
 
 /**
- * Measures with bands by `propagate`, in the order of the forms. A form without a number is left out. Where one raised input
- * leaves no solution the value stands with a band that is a guess, and says so.
+ * Measures with bands by `propagate`, in the order of the forms. A form without a number is left out. Where a state of doubt
+ * has no solution the measure says so; where none has one the band is a guess.
  *
  * @param evaluate what is not a number or without end never settles, never ends; what could not be flown is left out
  * @param air temperature that guesses of temperatures are told from [K]
@@ -25,26 +25,38 @@ export function bandedMeasures<State>(
   const known = definite(nominal);
   const { banded, unbanded, lost } = propagate(known, states, evaluate);
   return forms.flatMap((form): readonly Measure[] => {
+    const value = known[form.id];
+    if (value === undefined) return [];
+    const without = lost[form.id];
+    const open: Partial<Pick<Measure, 'open' | 'how' | 'lost'>> =
+      without === undefined ? {} : openMeasure(form, without, without.value !== undefined);
     const found = banded[form.id];
     if (found !== undefined) {
-      const { value, band } = found;
-      // What moves by rounding only is exact.
-      const exact = band[1] - band[0] <= 1e-6 * Math.abs(value);
-      return [exact ? { ...form, value, band: [value, value], leansOn: [] } : { ...form, ...found }];
+      const [low, high] = found.band;
+      // What moves by rounding only stands in every state.
+      if (high - low <= 1e-6 * Math.abs(value)) {
+        return [
+          {
+            ...form,
+            ...open,
+            value,
+            band: [value, value],
+            how: `${open.how ?? form.how} ${ALIKE}`,
+            leansOn: [],
+          },
+        ];
+      }
+      // A magnitude: none of these can be less than nothing.
+      return [{ ...form, ...open, ...found, band: value < 0 ? [low, high] : [Math.max(0, low), high] }];
     }
-    const value = known[form.id];
-    if (value === undefined || !unbanded.includes(form.id)) return [];
-    return [
-      {
-        ...form,
-        value,
-        band: guessedBand(value, form.quantity === 'temperature' ? air : 0),
-        ...openMeasure(form, lost[form.id], lost[form.id]?.value !== undefined),
-        leansOn: [],
-      },
-    ];
+    if (!unbanded.includes(form.id)) return [];
+    const zero = form.quantity === 'temperature' ? air : 0;
+    return [{ ...form, ...open, value, band: guessedBand(value, zero), leansOn: [] }];
   });
 }
+
+/** Why a number that leans on doubtful inputs has no width. */
+const ALIKE = 'The same in every state of doubt.';
 
 function definite(numbers: Numbers): Record<string, number> {
   const kept: Record<string, number> = {};

@@ -3,6 +3,7 @@ import type { MissionFlown } from '../../flight/mission/types.ts';
 import { neutralLevers } from '../../flight/types.ts';
 import { type Outcome, solved } from '../../numerics/outcome.ts';
 import { shifted } from '../flownMeasures.ts';
+import { statesAs } from '../propagate.ts';
 import { bandedMeasures } from './banded.ts';
 import type { MissionReport } from './data.ts';
 import { dragOf } from './dragOf.ts';
@@ -70,7 +71,7 @@ export const usualMission: AssessPart = {
       missionForms('a usual flight', USUAL, flown),
       { ...figures, 'turn-back-distance': turnBack },
       [
-        ...states.map((each) => ({ ...each, raised: { ...each.raised, style: 1, length: 1 } })),
+        ...statesAs(states, (state) => ({ ...state, style: 1, length: 1 })),
         {
           input: 'how far and how long it is flown',
           trust: 'inferred' as const,

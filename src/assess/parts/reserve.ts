@@ -5,7 +5,7 @@ import { type FlightModel, neutralLevers } from '../../flight/types.ts';
 import { type Matrix3, scale3 } from '../../numerics/vector3.ts';
 import { shifted } from '../flownMeasures.ts';
 import { type Doubted, leverStates } from '../levers.ts';
-import type { Uncertainty } from '../propagate.ts';
+import { statesAs, type Uncertainty } from '../propagate.ts';
 import { bandedMeasures } from './banded.ts';
 import { dragOf } from './dragOf.ts';
 import { reserveAnswers } from './reserve/reserveFigures.ts';
@@ -86,7 +86,7 @@ function states(
 ): readonly Uncertainty<ReserveState>[] {
   const known = { levers: neutralLevers, balanceShift: 0, inertia: 1, turning: 1, failures: 1, inPlane: 1 };
   return [
-    ...leverStates(unknowns, flight.doubt).map((each) => ({ ...each, raised: { ...known, ...each.raised } })),
+    ...statesAs(leverStates(unknowns, flight.doubt), (state) => ({ ...known, ...state })),
     { input: 'moments of inertia', trust: 'inferred', raised: { ...known, inertia: 1 + INERTIA_SPREAD } },
     {
       input: 'inertia of bells and propellers',

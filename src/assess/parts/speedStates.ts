@@ -7,7 +7,7 @@ import type { WakeTable } from '../../flight/wakes/wakeTable.ts';
 import type { Outcome } from '../../numerics/outcome.ts';
 import { shifted } from '../flownMeasures.ts';
 import { type Doubted, leverStates } from '../levers.ts';
-import type { Uncertainty } from '../propagate.ts';
+import { statesAs, type Uncertainty } from '../propagate.ts';
 import type { CraftDrag } from './dragOf.ts';
 import type { Flight } from './types.ts';
 
@@ -22,11 +22,15 @@ export const IN_PLANE: Unknown = {
 
 const asReckoned: Doubted = { levers: neutralLevers, balanceShift: 0 };
 
-/** The craft's uncertain inputs with the body's drag among them; how hard it is flown is left out. */
-export function speedStates(craft: Craft, flight: Flight): readonly Uncertainty<Doubted>[] {
+/** The craft's uncertain inputs with the body's drag among them; how hard it is flown is left out; `more` is added. */
+export function speedStates(
+  craft: Craft,
+  flight: Flight,
+  more: readonly Unknown[] = [],
+): readonly Uncertainty<Doubted>[] {
   const told = craft.unknowns.filter(({ lever }) => lever !== 'styleScale');
   const unheard = told.some(({ lever }) => lever === IN_PLANE.lever) ? [] : [IN_PLANE];
-  return leverStates([...told, ...unheard], flight.doubt);
+  return leverStates([...told, ...unheard, ...more], flight.doubt);
 }
 
 /** One way things and the day's wind may really be. */
@@ -41,14 +45,16 @@ const WIND_SPREAD = 0.25;
 /** As `speedStates`, with the wind of the brief among what is not known. */
 export function dayStates(craft: Craft, brief: Brief, flight: Flight): readonly Uncertainty<DayState>[] {
   const { value, deviation = WIND_SPREAD * value } = brief.site.wind;
-  const states = speedStates(craft, flight).map((each) => ({
-    ...each,
-    raised: { ...each.raised, wind: value },
-  }));
+  const states = statesAs(speedStates(craft, flight), (state) => ({ ...state, wind: value }));
   if (!(deviation > 0)) return states;
   return [
     ...states,
-    { input: 'wind of the day', trust: 'inferred', raised: { ...asReckoned, wind: value + deviation } },
+    {
+      input: 'wind of the day',
+      trust: 'inferred',
+      raised: { ...asReckoned, wind: value + deviation },
+      ...(deviation < value ? { lowered: () => ({ ...asReckoned, wind: value - deviation }) } : {}),
+    },
   ];
 }
 

@@ -1,7 +1,7 @@
 import type { Brief } from '../../build/schema/brief.ts';
 import { forwardTrim } from '../../flight/forward/forwardTrim.ts';
 import { neutralLevers } from '../../flight/types.ts';
-import { formatQuantity } from '../../units/formatQuantity.ts';
+import { formatQuantity, withUnit } from '../../units/formatQuantity.ts';
 import { wholePercent } from '../../units/wholePercent.ts';
 import type { Finding } from '../types.ts';
 import { bandedMeasures, type MeasureForm, type Numbers } from './banded.ts';
@@ -93,7 +93,7 @@ function windFindings(
 
 function windForms(wind: number): readonly MeasureForm[] {
   const blows = formatQuantity(wind, 'speed');
-  const gust = formatQuantity(gustOfDay(wind), 'speed');
+  const gust = withUnit(gustOfDay(wind).toFixed(1), 'm/s');
   return [
     {
       id: 'wind-held',
@@ -126,9 +126,9 @@ function windForms(wind: number): readonly MeasureForm[] {
       id: 'gust-jolt',
       label: `jolt of a sharp gust of ${gust}`,
       sheet: 'wind',
-      quantity: 'ratio',
+      quantity: 'acceleration',
       better: 'less',
-      how: 'Forces of the new airspeed less those of the old, over weight [g]; three standard deviations along and up at once.',
+      how: 'Forces of the new airspeed less those of the old, over the mass; three standard deviations along and up at once.',
       source: GUSTS,
     },
     {

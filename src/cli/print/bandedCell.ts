@@ -2,6 +2,25 @@ import type { BandedFigure } from '../../assess/bandedFigures.ts';
 import type { Quantity } from '../../assess/types.ts';
 import { isAtOnce } from '../../units/atOnce.ts';
 import { formatBand, formatQuantity, QUANTITY_SPACE } from '../../units/formatQuantity.ts';
+import { decimalsForBand, roundedText } from '../../units/significance.ts';
+
+/** The same in the unit of its column, which stands in the header: `2.18 (2.05 to 2.31)`; an open end has a star, for `OPEN_NOTE`. */
+export function bandedNumber(
+  figure: Pick<BandedFigure, 'value' | 'band' | 'open'> | undefined,
+  convert: (value: number) => number,
+): string {
+  if (figure === undefined) return '-';
+  const { open } = figure;
+  const [value, low, high] = [figure.value, ...figure.band].map(convert) as [number, number, number];
+  if (high - low <= 1e-6 * Math.abs(value)) return roundedText(value, undefined);
+  const decimals = decimalsForBand([low, high]);
+  const text = (each: number) => roundedText(each, decimals);
+  return `${text(value)} (${text(low)} to ${text(high)})${open === undefined ? '' : '*'}`;
+}
+
+/** Below a table of `bandedNumber`s that has stars. */
+export const OPEN_NOTE =
+  '* One end lies open: in some states of doubt it cannot be flown, never settles or is never too hot.';
 
 /** A value with its band in one cell, `2.18 (2.05 to 2.31) N`, no digit finer than the band; a dash with no value. */
 export function bandedCell(

@@ -3,51 +3,71 @@ import { levelFlight } from '../../assess/parts/levelFlight.ts';
 import { controlInReserve } from '../../assess/parts/reserve.ts';
 import type { AssessPart, PartResult } from '../../assess/parts/types.ts';
 import { windHolding } from '../../assess/parts/wind.ts';
-import { isAtOnce } from '../../units/atOnce.ts';
-import { withUnit } from '../../units/formatQuantity.ts';
+import { type BandedSpeed, type SpeedBands, speedBands } from '../../assess/speedBands.ts';
+import { formatQuantity, withUnit } from '../../units/formatQuantity.ts';
 import { shownIn } from '../../units/shownUnits.ts';
-import { roundedText } from '../../units/significance.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import type { Io } from '../io.ts';
 import { partJson } from '../print/answerText.ts';
+import { bandedNumber, OPEN_NOTE } from '../print/bandedCell.ts';
 import { measuresText, withFindings } from '../print/partText.ts';
 import { printTable } from '../print/table.ts';
 
-/** `ask speed`: the power curve, top speed, endurance and range of a build, motors at speed. */
+/** `ask speed`: the power curve, top speed, endurance and range of a build, motors at speed, each with its band. */
 export function askSpeed(file: string, options: AskFlightOptions, io: Io): void {
-  answer(levelFlight, file, options, io, ({ powerCurve = [], motorsAtSpeed = [] }) => [
-    printTable(
-      ['speed m/s', 'tilt deg', 'power W', 'pack A', 'largest duty %'],
-      powerCurve.map(({ speed, tilt, power, packCurrent, largestDuty }) => [
-        speed.toFixed(1),
-        ((tilt * 180) / Math.PI).toFixed(1),
-        threeDigits(power),
-        threeDigits(packCurrent),
-        (100 * largestDuty).toFixed(0),
-      ]),
-      ['right', 'right', 'right', 'right', 'right'],
-    ),
-    printTable(
-      ['motor', 'cruise N', 'A', 'winding degC', 'top speed N', 'A', 'winding degC', 'too hot after s'],
-      motorsAtSpeed.map(({ motor, cruise, top }) => [
-        motor,
-        threeDigits(cruise.thrust),
-        threeDigits(cruise.motorCurrent),
-        celsius(cruise.windingTemperature),
-        threeDigits(top.thrust),
-        threeDigits(top.motorCurrent),
-        celsius(top.windingTemperature),
-        top.timeToLimit === undefined
-          ? 'never'
-          : isAtOnce(top.timeToLimit)
-            ? 'at once'
-            : threeDigits(top.timeToLimit),
-      ]),
-      ['left', 'right', 'right', 'right', 'right', 'right', 'right', 'right'],
-    ),
-    'The two tables are the most likely case, to draw; `ask trim` has the bands at any of these speeds.',
-  ]);
+  const context = flightOf(file, options, io);
+  const result = levelFlight.run(context);
+  const found = speedBands(context, result);
+  const bands: SpeedBands = found.ok ? found.value : { curve: [] };
+  if (options.json) {
+    io.writeOut(partJson(result, { ...result.data, bands }));
+    return;
+  }
+  const names = context.flight.model.stations.map(({ name }) => name);
+  const tables = [
+    curveTable(bands),
+    'Half charge; throttle and winding of the motor that works hardest. `ask trim` tells the rest of any speed.',
+    ...(bands.cruise === undefined ? [] : [motorTable('furthest, at', bands.cruise, names)]),
+    ...(bands.top === undefined ? [] : [motorTable('top speed,', bands.top, names)]),
+  ];
+  const starred = tables.some((table) => table.includes('*'));
+  io.writeOut(
+    textOf(result, bands.curve.length === 0 ? [] : [...tables, ...(starred ? [OPEN_NOTE] : [])], options.how),
+  );
 }
+
+/** Narrow enough for 80 columns. */
+const curveTable = ({ curve }: SpeedBands): string =>
+  printTable(
+    ['m/s', 'tilt deg', 'power W', 'throttle %', 'winding degC'],
+    curve.map(({ speed, craft }) => [
+      speed.toFixed(1),
+      bandedNumber(craft.tilt, (radians) => (radians * 180) / Math.PI),
+      bandedNumber(craft.power, (watts) => watts),
+      bandedNumber(craft.hardestThrottle, (share) => 100 * share),
+      craft.hottestWinding === undefined
+        ? 'never settles'
+        : bandedNumber(craft.hottestWinding, (kelvin) => kelvin - 273.15),
+    ]),
+    ['right', 'right', 'right', 'right', 'right'],
+  );
+
+const motorTable = (title: string, { speed, motors }: BandedSpeed, names: readonly string[]): string =>
+  printTable(
+    [`${title} ${formatQuantity(speed, 'speed')}`, 'thrust gf', 'current A', 'winding degC'],
+    motors.map((motor, i) => [
+      names[i] ?? '',
+      bandedNumber(motor.thrust, (newtons) => newtons / GRAM_FORCE),
+      bandedNumber(motor.motorCurrent, (amperes) => amperes),
+      motor.winding === undefined
+        ? 'never settles'
+        : bandedNumber(motor.winding, (kelvin) => kelvin - 273.15),
+    ]),
+    ['left', 'right', 'right', 'right'],
+  );
+
+/** [N] */
+const GRAM_FORCE = 9.80665e-3;
 
 /** `ask wind`: station holding, the largest wind held, gusts and sway of a build. */
 export function askWind(file: string, options: AskFlightOptions, io: Io): void {
@@ -90,15 +110,9 @@ function textOf({ measures, findings }: PartResult, tables: readonly string[], h
   return withFindings([...tables, measures.length > 0 ? measuresText(measures, how) : ''], findings);
 }
 
-/** Three digits at most, never an exponent. */
-const threeDigits = (value: number): string => roundedText(value, undefined);
-
 /** Known to a third or so: two digits at most. */
 function turnText(rate: number): string {
   const { text, convert } = shownIn('angularSpeed', rate, {});
   const shown = convert(rate);
   return withUnit(shown < 100 ? Math.round(shown) : Number(shown.toPrecision(2)), text);
 }
-
-const celsius = (kelvin: number | undefined): string =>
-  kelvin === undefined ? 'runs away' : (kelvin - 273.15).toFixed(0);

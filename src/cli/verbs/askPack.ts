@@ -1,11 +1,14 @@
-import { bandOf } from '../../assess/propagate.ts';
+import { bandOf, propagate } from '../../assess/propagate.ts';
 import { CHEMISTRIES } from '../../build/schema/common.ts';
 import { packSource, usableCapacity } from '../../drive/battery.ts';
 import { packFromNameplate } from '../../drive/packFromNameplate.ts';
 import type { Chemistry, PackModel } from '../../drive/types.ts';
+import { formatQuantity } from '../../units/formatQuantity.ts';
+import { roundedText } from '../../units/significance.ts';
 import { loadShelf } from '../context.ts';
 import { BadInput, type Io } from '../io.ts';
 import { listOption, numberOption, quantityWithin, wholeOption } from '../options.ts';
+import { bandedCell, bandedNumber } from '../print/bandedCell.ts';
 import { printTable } from '../print/table.ts';
 import { shelfPart } from '../shelfPart.ts';
 
@@ -37,9 +40,24 @@ interface SagPoint {
   readonly usableCapacity: number;
 }
 
+/** One way the pack may really be; factors about 1, and volts a cell. */
+interface PackDoubt {
+  readonly resistance: number;
+  /** On how far resistance is off its value at 25 degC. */
+  readonly cold: number;
+  readonly openCircuit: number;
+  readonly capacity: number;
+}
+
+const AS_TOLD: PackDoubt = { resistance: 1, cold: 1, openCircuit: 0, capacity: 1 };
+
+/** One standard deviation of what no listing tells (ours, no source): activation, and the curve of one chemistry from cell to cell. */
+const COLD_SPREAD = 0.25;
+const CURVE_SPREAD = 0.015; // [V] a cell
+
 /** `ask pack`: how a pack sags over charge, temperature and current. */
 export function askPack(options: AskPackOptions, io: Io): void {
-  const { model, deviation } = packOf(options, io);
+  const { model, deviation, capacityDeviation } = packOf(options, io);
   const currents = listOption('--current', options.current, (item) =>
     quantityWithin('--current', item, 'current', { low: 0, high: 1000, words: '0 A to 1000 A' }),
   );
@@ -54,7 +72,13 @@ export function askPack(options: AskPackOptions, io: Io): void {
     }),
   );
   const points = temperatures.flatMap((temperature) =>
-    charges.flatMap((charge) => currents.map((current) => sagOf(model, current, charge, temperature))),
+    charges.flatMap((charge) =>
+      currents.map((current) => {
+        const at = (doubt: PackDoubt) => sagOf(model, current, charge, temperature, doubt);
+        const nominal = at(AS_TOLD);
+        return { ...nominal, ...bandsOf(nominal, at, deviation / model.resistance, capacityDeviation) };
+      }),
+    ),
   );
   const band = bandOf(model.resistance, deviation);
   if (options.json) {
@@ -65,26 +89,40 @@ export function askPack(options: AskPackOptions, io: Io): void {
     return;
   }
   const table = printTable(
-    ['cells degC', 'charge %', 'current A', 'at rest V', 'loaded V', 'a cell V'],
-    points.map(({ temperature, charge, current, openCircuit, voltage, cellVoltage }) => [
+    ['cells degC', 'charge %', 'current A', 'loaded V', 'a cell V'],
+    points.map(({ temperature, charge, current, voltage, cellVoltage, band: bands }) => [
       (temperature - 273.15).toFixed(0),
       (100 * charge).toFixed(0),
-      current.toPrecision(3),
-      openCircuit.toFixed(2),
-      voltage > 0 ? voltage.toFixed(2) : 'gives out',
-      voltage > 0 ? cellVoltage.toFixed(2) : '',
+      roundedText(current, undefined),
+      voltage > 0 ? bandedNumber({ value: voltage, band: bands.voltage }, (volts) => volts) : 'gives out',
+      voltage > 0 ? bandedNumber({ value: cellVoltage, band: bands.cellVoltage }, (volts) => volts) : '',
     ]),
-    ['right', 'right', 'right', 'right', 'right', 'right'],
+    ['right', 'right', 'right', 'right', 'right'],
   );
-  const milliohm = (ohm: number) => (1000 * ohm).toPrecision(3);
+  const atRest = charges.flatMap((charge) => {
+    const point = points.find((each) => each.charge === charge);
+    if (point === undefined) return [];
+    const volts = bandedCell({ value: point.openCircuit, band: point.band.openCircuit }, 'voltage');
+    return [`${volts} at ${formatQuantity(charge, 'share')}`];
+  });
+  const milliohm = bandedNumber({ value: model.resistance, band }, (ohm) => 1000 * ohm);
   io.writeOut(
-    `${table}\n\nResistance of the whole pack ${milliohm(model.resistance)} mohm (${milliohm(band[0])} to ${milliohm(band[1])}) at 25 degC and half charge; ` +
-      `honest continuous current ${model.continuousCurrent.toPrecision(3)} A. Everything settled: a burst of a second sags about ${Math.round(100 * model.slowShare)} % less.\n`,
+    `${table}\n\nAt rest ${atRest.join(', ')}. Resistance of the whole pack ${milliohm} mohm at 25 degC and half charge; ` +
+      `honest continuous current about ${model.continuousCurrent.toPrecision(2)} A. Everything settled: a burst of a second sags about ${Math.round(100 * model.slowShare)} % less. Bands are 10th to 90th percentile.\n`,
   );
 }
 
-function sagOf(model: PackModel, current: number, charge: number, temperature: number): SagPoint {
-  const { openCircuit, resistance } = packSource(model, { charge, temperature });
+function sagOf(
+  model: PackModel,
+  current: number,
+  charge: number,
+  temperature: number,
+  doubt: PackDoubt,
+): SagPoint {
+  const source = packSource(model, { charge, temperature });
+  const openCircuit = source.openCircuit + doubt.openCircuit * model.series;
+  const warm = packSource(model, { charge, temperature: WARM }).resistance;
+  const resistance = doubt.resistance * (warm + doubt.cold * (source.resistance - warm));
   const voltage = openCircuit - resistance * current;
   return {
     current,
@@ -94,11 +132,59 @@ function sagOf(model: PackModel, current: number, charge: number, temperature: n
     resistance,
     voltage,
     cellVoltage: voltage / model.series,
-    usableCapacity: usableCapacity(model, temperature),
+    usableCapacity: doubt.capacity * usableCapacity(model, temperature),
   };
 }
 
-function packOf(options: AskPackOptions, io: Io): { readonly model: PackModel; readonly deviation: number } {
+const WARM = 298.15; // [K]
+
+/** The point's numbers with their bands by name. */
+function bandsOf(
+  { openCircuit, resistance, voltage, cellVoltage, usableCapacity: usable }: SagPoint,
+  at: (doubt: PackDoubt) => SagPoint,
+  resistanceDeviation: number,
+  capacityDeviation: number,
+) {
+  const nominal = { openCircuit, resistance, voltage, cellVoltage, usableCapacity: usable };
+  const doubt = (input: string, raised: Partial<PackDoubt>) => ({
+    input,
+    trust: 'inferred' as const,
+    raised: { ...AS_TOLD, ...raised },
+  });
+  const { banded } = propagate(
+    nominal,
+    [
+      doubt('pack resistance', { resistance: 1 + resistanceDeviation }),
+      doubt('how resistance grows in the cold', { cold: 1 + COLD_SPREAD }),
+      doubt('voltage at rest over charge', { openCircuit: CURVE_SPREAD }),
+      doubt('pack capacity', { capacity: 1 + capacityDeviation }),
+    ],
+    (state) => {
+      const { openCircuit, resistance, voltage, cellVoltage, usableCapacity } = at(state);
+      return { openCircuit, resistance, voltage, cellVoltage, usableCapacity };
+    },
+  );
+  const bandOfName = (name: keyof typeof nominal) =>
+    banded[name]?.band ?? ([nominal[name], nominal[name]] as const);
+  return {
+    band: {
+      openCircuit: bandOfName('openCircuit'),
+      resistance: bandOfName('resistance'),
+      voltage: bandOfName('voltage'),
+      cellVoltage: bandOfName('cellVoltage'),
+      usableCapacity: bandOfName('usableCapacity'),
+    },
+  };
+}
+
+/** Of the label's capacity, one standard deviation (as for builds: docs/method/build.md). */
+const CAPACITY_SPREAD = 0.04;
+
+/** @returns deviations: of the resistance [ohm], of the capacity relative */
+function packOf(
+  options: AskPackOptions,
+  io: Io,
+): { readonly model: PackModel; readonly deviation: number; readonly capacityDeviation: number } {
   const cycles = wholeOption('--cycles', options.cycles, 0, 2000);
   if (options.part !== undefined) {
     const part = shelfPart(loadShelf(options.shelf, io), 'pack', options.part, '--part');
@@ -112,10 +198,14 @@ function packOf(options: AskPackOptions, io: Io): { readonly model: PackModel; r
       mass: part.mass.value,
       cycles,
     });
-    if (cell === undefined) return { model: guess.model, deviation: guess.resistance.deviation };
+    const { value, deviation: told = CAPACITY_SPREAD * value } = part.capacity;
+    const capacityDeviation = told / value;
+    if (cell === undefined) {
+      return { model: guess.model, deviation: guess.resistance.deviation, capacityDeviation };
+    }
     const resistance = (cell.value * part.cells) / part.parallel;
     const deviation = ((cell.deviation ?? 0.08 * cell.value) * part.cells) / part.parallel;
-    return { model: { ...guess.model, resistance }, deviation };
+    return { model: { ...guess.model, resistance }, deviation, capacityDeviation };
   }
   if (options.cells === undefined || options.capacity === undefined || options.rate === undefined) {
     throw new BadInput(
@@ -134,7 +224,11 @@ function packOf(options: AskPackOptions, io: Io): { readonly model: PackModel; r
     labelRate: numberOption('--rate', options.rate, 0.5, 300),
     cycles,
   });
-  return { model: guess.model, deviation: guess.resistance.deviation };
+  return {
+    model: guess.model,
+    deviation: guess.resistance.deviation,
+    capacityDeviation: CAPACITY_SPREAD,
+  };
 }
 
 function chemistryOf(text: string): Chemistry {

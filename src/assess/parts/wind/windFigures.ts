@@ -45,7 +45,7 @@ export function gustFigures(craft: ForwardCraft, wind: number): Numbers {
   const hold = holdInGusts({ ...found.value, wind, turbulence, controller: plainHold });
   const along = hold.ok ? hold.value.longitudinal : undefined;
   return {
-    'gust-jolt': jolt.jolt,
+    'gust-jolt': Math.hypot(jolt.push, jolt.heave),
     'gust-push': jolt.drift,
     'hold-sway': along?.place,
     'hold-speed': along?.speed,
