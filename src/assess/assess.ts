@@ -33,6 +33,7 @@ import { prepareFlight } from './prepareFlight.ts';
 import type { PreparedRotors } from './prepareRotors.ts';
 import type { QuickMemory } from './quickMemory.ts';
 import { stationReports } from './stationReports.ts';
+import { fastTipFindings } from './tipMach.ts';
 import type { Finding, Measure } from './types.ts';
 import { windowFindings } from './windowFindings.ts';
 
@@ -122,6 +123,7 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
   const stations = stationReports(craft, story);
   const findings = [
     ...(story === undefined ? [] : hoverFindings(story, measures, stations, brief)),
+    ...(flight.ok ? fastTipFindings(flight.value, 'At full throttle', fullSpeeds(flight.value)) : []),
     ...(flight.ok ? [] : [grounded(flight.reason)]),
     ...windowFindings(measures),
     ...fit.filter((line) => !line.passes).map(toFinding),
@@ -141,6 +143,9 @@ export function assessCraft(craft: Craft, context: AssessContext): Assessment {
     ...(full ? { data: gathered(parts) } : {}),
   };
 }
+
+const fullSpeeds = ({ told }: Flight): readonly number[] =>
+  told.story.punch.stations.map(({ angularSpeed }) => angularSpeed);
 
 /** What the quick tier adds to the hover tier. */
 export const airframeOf = ({ measures }: Assessment): readonly Measure[] =>

@@ -5,7 +5,7 @@ import { SPREADS, type Spreads, spreadsOf } from './spreads.ts';
 import type { Blade, RotorBand, RotorCondition, RotorState } from './types.ts';
 
 /** Half width of a 10-90 band of a normal distribution, in standard deviations. */
-const TEN_TO_NINETY = 1.2816;
+export const TEN_TO_NINETY = 1.2816;
 
 /**
  * Where the measured coefficients lie, 10th to 90th percentile: what is open about pitch, drag and
@@ -62,10 +62,9 @@ function bandOf(
   state: RotorState,
   spreads: Spreads,
 ): Outcome<RotorBand> {
-  const ahead = beyondMeasured(blade, state);
-  const away = REYNOLDS_GROWTH * outside(Math.log(state.reynolds75), blade.anchorReynolds?.map(Math.log));
-  let thrustSquare = (Math.hypot(spreads.thrust, ahead.thrust, away) * state.thrustCoefficient) ** 2;
-  let powerSquare = (Math.hypot(spreads.power, ahead.power, away) * state.powerCoefficient) ** 2;
+  const shares = unexplained(blade, state, spreads);
+  let thrustSquare = (shares.thrust * state.thrustCoefficient) ** 2;
+  let powerSquare = (shares.power * state.powerCoefficient) ** 2;
   let cross = 0;
   for (const [moved, spread] of openThings(blade, spreads)) {
     const trial = solveRotor(moved(STEP), sections, condition);
@@ -99,10 +98,28 @@ function outside(value: number, [lowest = value, highest = value]: readonly numb
   return Math.max(0, lowest - value, value - highest);
 }
 
+/** What pitch, drag and chord don't explain, as shares of thrust and power. */
+export function unexplained(
+  blade: Blade,
+  state: Pick<RotorState, 'tipMach' | 'reynolds75'>,
+  spreads: Spreads,
+): { readonly thrust: number; readonly power: number } {
+  const ahead = beyondMeasured(blade, state);
+  const away = REYNOLDS_GROWTH * outside(Math.log(state.reynolds75), blade.anchorReynolds?.map(Math.log));
+  return {
+    thrust: Math.hypot(spreads.thrust, ahead.thrust, away),
+    power: Math.hypot(spreads.power, ahead.power, away),
+  };
+}
+
 /** Step of the finite differences: radians of pitch, ln of drag and chord. */
 const STEP = 0.01;
 
-function openThings(blade: Blade, spreads: Spreads): [moved: (step: number) => Blade, spread: number][] {
+/** Each open thing of a blade: the blade with it moved by a step (radians of pitch, ln of drag and chord), and its spread. */
+export function openThings(
+  blade: Blade,
+  spreads: Spreads,
+): [moved: (step: number) => Blade, spread: number][] {
   return [
     [(step) => ({ ...blade, pitchOffset: blade.pitchOffset + step }), spreads.pitch],
     [(step) => ({ ...blade, dragScale: blade.dragScale * Math.exp(step) }), spreads.drag],
@@ -118,7 +135,10 @@ const MEASURED_REYNOLDS = 150_000;
  * Extra spread where nothing was measured, neither for the calibration nor on this propeller: common practice,
  * no source. A point at a fast tip tells what a fast tip does, and leaves the slow one as open as it was the other way.
  */
-function beyondMeasured(blade: Blade, state: RotorState): { thrust: number; power: number } {
+function beyondMeasured(
+  blade: Blade,
+  state: Pick<RotorState, 'tipMach' | 'reynolds75'>,
+): { thrust: number; power: number } {
   const fast = (tipMach: number) => Math.max(0, tipMach - MEASURED_TIP_MACH);
   const high = (reynolds: number) => Math.max(0, Math.log2(reynolds / MEASURED_REYNOLDS));
   const mach = outside(fast(state.tipMach), (blade.anchorTipMach ?? [0, 0]).map(fast));

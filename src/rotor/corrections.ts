@@ -38,6 +38,19 @@ export function lowReynoldsDrag(reynolds: number, lowest: number): number {
 }
 
 /**
+ * Fastest helical tip Mach number that is answered. The corrections below are held or end near it, nothing was measured past
+ * 0.3 at this size, and tips of large propellers near the speed of sound lose thrust that these laws do not take away (from memory).
+ */
+export const LARGEST_TIP_MACH = 0.9;
+
+/** Words for a tip beyond `LARGEST_TIP_MACH`; undefined below. */
+export function tooFastTip(tipMach: number): string | undefined {
+  return tipMach > LARGEST_TIP_MACH
+    ? `the tip runs at Mach ${tipMach.toFixed(2)}; beyond ${LARGEST_TIP_MACH} nothing is known of small propellers (an rpm with a digit too many, or that of the controller before the pole pairs are divided out?)`
+    : undefined;
+}
+
+/**
  * Prandtl and Glauert's steepening of the lift slope, 1/sqrt(1 - M^2), held at its value at Mach 0.75
  * where the theory has long ended. 1 is neutral.
  */

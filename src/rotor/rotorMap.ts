@@ -12,7 +12,7 @@ const SIZES: Record<MapDetail, { rows: number; columns: number; stations: number
 };
 /** Tip speeds a map covers [m/s]: an idling whoop to tip Mach 0.85. */
 const TIP_FIRST = 6;
-const TIP_LAST_MACH = 0.85;
+export const TIP_LAST_MACH = 0.85;
 /** The flow axis: fine where propellers work (V below 0.3 of the tip speed), coarse when windmilling. */
 const FLOW_SCALE = 0.4;
 const FLOW_LAST = 2; // V over tip speed

@@ -1,6 +1,7 @@
 import { bracketedRoot } from '../numerics/bracketedRoot.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { withUnit } from '../units/formatQuantity.ts';
+import { tooFastTip } from './corrections.ts';
 import { dragOf, liftOf } from './elements.ts';
 import { type ElementWork, elementWork, setCondition } from './elementWork.ts';
 import type { SectionTables } from './sections.ts';
@@ -28,7 +29,7 @@ interface TurnSums {
  *
  * Blades are rigid; the Reynolds and Mach numbers of a station are those of its mean speed.
  *
- * @returns words in the vortex ring and for harder braking than momentum theory carries
+ * @returns words in the vortex ring, for harder braking than momentum theory carries, and beyond Mach 0.9 of the advancing tip
  * @throws RangeError edgewiseSpeed outside 0 to 0.6 of the tip speed
  */
 export function solveEdgewise(
@@ -44,9 +45,11 @@ export function solveEdgewise(
       `edgewiseSpeed must be between 0 and ${LARGEST_RATIO} of the tip speed, ${(LARGEST_RATIO * tip).toFixed(1)} m/s; found ${Vx} m/s`,
     );
   }
+  const fast = tooFastTip(Math.hypot(tip + Vx, condition.axialSpeed) / condition.air.speedOfSound);
+  if (fast !== undefined) return noSolution(fast);
   const work = elementWork(blade, sections);
   const flow = axialFlow(work, condition, Vx > 0);
-  return flow.ok ? edgewiseOf(work, flow.value, Vx, AZIMUTHS) : flow;
+  return flow.ok ? edgewiseOf(work, flow.value, Vx, AZIMUTHS, undefined, condition.inflowLean) : flow;
 }
 
 /** A blade solved in axial flow, which gives the radial shape of the inflow and the swirl at every edgewise speed. */
@@ -98,13 +101,14 @@ export function edgewiseOf(
   Vx: number,
   azimuths: Azimuths,
   near?: Near,
+  inflowLean = 1,
 ): Outcome<EdgewiseState> {
   const { angularSpeed: omega, axialSpeed: Vz, air } = flow;
   const tip = omega * work.R;
   const discUnit = discUnitOf(work, air.density);
   const sums: TurnSums = { thrust: 0, torque: 0, aft: 0, side: 0, advancingUp: 0, aftUp: 0 };
   const imbalance = (v: number): number => {
-    turn(work, flow, Vx, azimuths, v, sums);
+    turn(work, flow, Vx, azimuths, v, inflowLean, sums);
     return sums.thrust - discUnit * v * Math.sqrt(Vx * Vx + (Vz + v) * (Vz + v));
   };
   let v = Vx === 0 ? flow.inducedSpeed : near && quickly(imbalance, near, discUnit * tip);
@@ -118,7 +122,7 @@ export function edgewiseOf(
     }
     v = root.value;
   }
-  if (near === undefined || Vx === 0) turn(work, flow, Vx, azimuths, v, sums);
+  if (near === undefined || Vx === 0) turn(work, flow, Vx, azimuths, v, inflowLean, sums);
   if (Vx > 0 && inVortexRing(Vx, Vz, sums.thrust / discUnit)) {
     return noSolution(
       `descending at ${withUnit((-Vz).toFixed(1), 'm/s')} with little forward speed puts the rotor in its own vortex ring, where momentum theory has no answer`,
@@ -212,6 +216,7 @@ function turn(
   Vx: number,
   azimuths: Azimuths,
   v: number,
+  inflowLean: number,
   sums: TurnSums,
 ): void {
   const { angularSpeed: omega, axialSpeed: Vz, solvedAt, air } = flow;
@@ -220,6 +225,7 @@ function turn(
   const slopes = dreesSlopes(Math.atan2(Vx, Math.max(Vz + v, 0)), ratio);
   // The axial solution's radial shape fades with the induced speed itself.
   const keep = axialInduced === v ? 1 : axialInduced * v <= 0 ? 0 : Math.min(1, v / axialInduced);
+  const lean = v * inflowLean;
   const count = azimuths.sine.length;
   let [thrust, torque, aft, side, advancingUp, aftUp] = [0, 0, 0, 0, 0, 0];
   for (let i = 0; i < work.count; i++) {
@@ -237,7 +243,7 @@ function turn(
       const sine = azimuths.sine[k] as number;
       const cosine = azimuths.cosine[k] as number;
       const UT = across + Vx * sine;
-      const UP = through + v * x * (slopes.aft * cosine + slopes.advancing * sine);
+      const UP = through + lean * x * (slopes.aft * cosine + slopes.advancing * sine);
       const W = Math.sqrt(UT * UT + UP * UP);
       const alpha = wrapped(theta - Math.atan2(UP, UT));
       const cl = liftOf(work, i, alpha);

@@ -1,5 +1,6 @@
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { withUnit } from '../units/formatQuantity.ts';
+import { tooFastTip } from './corrections.ts';
 import { solveElements } from './elements.ts';
 import { type ElementWork, elementWork, setCondition } from './elementWork.ts';
 import type { SectionTables } from './sections.ts';
@@ -14,8 +15,8 @@ const VORTEX_RING_END = -2;
  * Thrust, torque and everything between, of one rotor in axial flow, by blade-element momentum.
  * Use `readRotorMap` where thousands of answers are needed.
  *
- * @returns words instead of a state in the vortex ring, and where a blade brakes harder than momentum
- * theory carries
+ * @returns words instead of a state in the vortex ring, where a blade brakes harder than momentum theory carries, and beyond
+ * tip Mach 0.9
  * @throws RangeError angularSpeed outside (0, 20 000] rad/s, axialSpeed beyond +-200 m/s
  */
 export function solveRotor(
@@ -32,6 +33,8 @@ export function solveRotor(
   if (!(Math.abs(axialSpeed) <= 200)) {
     throw new RangeError(`axialSpeed must be within 200 m/s either way; found ${axialSpeed} m/s`);
   }
+  const fast = tooFastTip(Math.hypot((angularSpeed * blade.diameter) / 2, axialSpeed) / air.speedOfSound);
+  if (fast !== undefined) return noSolution(fast);
   const work = elementWork(blade, sections);
   setCondition(work, angularSpeed, axialSpeed, air);
   const trouble = solveAxial(work, angularSpeed, axialSpeed, air.density);

@@ -200,6 +200,8 @@ export interface RotorReading {
 export interface EdgewiseCondition extends RotorCondition {
   /** Along the disc [m/s], >= 0. */
   readonly edgewiseSpeed: number;
+  /** Multiplies the growth of the inflow across the disc; 1 (Drees') when absent. */
+  readonly inflowLean?: number;
 }
 
 /**

@@ -97,6 +97,17 @@ it('says where a tip is faster than any that was measured', async () => {
   expect((await quadwright([...words, '10000'])).out).not.toContain('tip Mach');
 });
 
+it('has no answer for tips near and beyond the speed of sound, along the axis and along the disc', async () => {
+  // Once 74 N at tip Mach 1.2: an rpm with a digit too many got an answer.
+  const words = ['--pitch', '4.3 in', '--rpm', '40000,60000', '--speed', '0 m/s'];
+  for (const extra of [[], ['--along', '20 m/s']]) {
+    const [fast, supersonic] = await ask([...words, ...extra], 3);
+    expect(fast?.thrust).toBeGreaterThan(0);
+    expect(supersonic?.thrust).toBeNull();
+    expect(supersonic?.noSolution).toContain('Mach 1.');
+  }
+});
+
 it('gives a band at the edge of the vortex ring, where a steeper blade has no answer', async () => {
   const words = ['ask', 'rotor', '--diameter', '31 mm', '--pitch', '20 mm', '--blades', '2', '--json'];
   const { out } = await quadwright([...words, '--rpm', '6000', '--advance', '-1']);

@@ -1,5 +1,6 @@
 import type { Craft } from '../../build/craft.ts';
 import { neutralLevers } from '../../flight/types.ts';
+import { fastTipFindings } from '../tipMach.ts';
 import type { Measure } from '../types.ts';
 import { bandedMeasures, type Numbers } from './banded.ts';
 import type { MotorAtSpeed, MotorState } from './data.ts';
@@ -40,7 +41,14 @@ export const levelFlight: AssessPart = {
     ).map((measure) => (measure.id === 'best-endurance-speed' ? overStretches(measure, stretches) : measure));
     return {
       measures,
-      findings: levelFindings(nominal, brief),
+      findings: [
+        ...levelFindings(nominal, brief),
+        ...fastTipFindings(flight, 'At top speed', nominal.top.at.load.angularSpeed).map((finding) => ({
+          ...finding,
+          id: 'top-speed-tip-mach-unknown',
+          sheet: 'flight' as const,
+        })),
+      ],
       data: {
         powerCurve: nominal.points.map(({ speed, tilt, point, largestDuty }) => ({
           speed,

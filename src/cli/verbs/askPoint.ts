@@ -3,6 +3,7 @@ import { airOf } from '../../assess/dayOf.ts';
 import { prepareRotors } from '../../assess/prepareRotors.ts';
 import { rotorDoubt } from '../../assess/rotorDoubt.ts';
 import { throttlePoint } from '../../assess/throttlePoint.ts';
+import { fastTip } from '../../assess/tipMach.ts';
 import { flightModelOf } from '../../build/resolve/flightModelOf.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
 import type { StationHeat } from '../../flight/heat.ts';
@@ -57,7 +58,12 @@ export function askPoint(file: string, options: AskPointOptions, io: Io): void {
     io.writeOut(`${JSON.stringify({ ...point, stations, banded: figures.craft }, null, 2)}\n`);
     return;
   }
-  io.writeOut(pointText(model, figures));
+  const fast = fastTip(
+    { model, air },
+    'At this throttle',
+    point.stations.map(({ angularSpeed }) => angularSpeed),
+  );
+  io.writeOut(`${pointText(model, figures)}${fast === undefined ? '' : `${fast.says}\n`}`);
 }
 
 const heatOf = (heat: StationHeat | undefined) => ({

@@ -1,3 +1,4 @@
+import { fastTip } from '../../assess/tipMach.ts';
 import { type TrimPoint, trimmer } from '../../assess/trimPoint.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
@@ -45,7 +46,11 @@ export function askTrim(file: string, options: AskTrimOptions, io: Io): void {
   }
   const blocks = answers.map(({ speed, found }) => {
     const says = `At ${formatQuantity(speed, 'speed')}${climb > 0 ? `, climbing at ${formatQuantity(climb, 'speed')}` : ''}`;
-    return found.ok ? `${says}: ${textOf(found.value, names)}` : `${says}: not flown: ${found.reason}.`;
+    if (found.ok) {
+      const fast = fastTip(context.flight, 'Here', found.value.trim.load.angularSpeed);
+      return `${says}: ${textOf(found.value, names)}${fast === undefined ? '' : `\n${fast.says}`}`;
+    }
+    return `${says}: not flown: ${found.reason}.`;
   });
   // Faster flight leans on more.
   const first = answers.findLast(({ found }) => found.ok)?.found;

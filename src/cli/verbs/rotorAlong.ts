@@ -1,7 +1,9 @@
 import type { Air } from '../../air/standardAtmosphere.ts';
 import { noSolution } from '../../numerics/outcome.ts';
+import { edgewiseBand } from '../../rotor/edgewiseBand.ts';
 import type { SectionTables } from '../../rotor/sections.ts';
 import { solveEdgewise } from '../../rotor/solveEdgewise.ts';
+import { solveRotor } from '../../rotor/solveRotor.ts';
 import type { Blade } from '../../rotor/types.ts';
 import { bandedCell } from '../print/bandedCell.ts';
 import { printTable } from '../print/table.ts';
@@ -10,10 +12,7 @@ import { type Edgewise, NONE, type RotorAnswer, rotorAnswer } from './rotorAnswe
 /** Share of the tip speed that `solveEdgewise` goes to. */
 const LARGEST_ALONG = 0.6;
 
-/**
- * As `rotorAnswer`, moving along the disc too. Bands: relative ones of the axial rotor, and with them a quarter (one standard
- * deviation) on forces and moments, which nobody has measured at this size (ours, no source; docs/method/flight.md).
- */
+/** As `rotorAnswer`, moving along the disc too. */
 export function edgewiseAnswer(
   blade: Blade,
   sections: SectionTables,
@@ -24,52 +23,29 @@ export function edgewiseAnswer(
 ): RotorAnswer {
   const axial = rotorAnswer(blade, sections, air, rpm, speed);
   const angularSpeed = (rpm * Math.PI) / 30;
+  const condition = { angularSpeed, axialSpeed: speed, edgewiseSpeed: along, air };
   const fastest = LARGEST_ALONG * angularSpeed * (blade.diameter / 2);
   const solved =
     along > fastest
       ? noSolution(
           `${along.toFixed(0)} m/s along the disc is beyond ${LARGEST_ALONG} of the tip speed, where the retreating blade flies backwards`,
         )
-      : solveEdgewise(blade, sections, { angularSpeed, axialSpeed: speed, edgewiseSpeed: along, air });
-  if (!solved.ok) {
-    return { ...axial, ...NONE, noSolution: solved.reason };
-  }
+      : solveEdgewise(blade, sections, condition);
+  if (!solved.ok) return { ...axial, ...NONE, noSolution: solved.reason };
   const { thrust, power, torque, thrustCoefficient, powerCoefficient } = solved.value;
   const { inPlaneForce, sideForce, momentAdvancingUp, momentAftUp } = solved.value;
-  const relative = (band: readonly [number, number] | undefined, value: number | null): number =>
-    band === undefined || value === null ? 0.3 : Math.abs((band[1] - band[0]) / (2 * value));
-  const thrustShare = relative(axial.band?.thrustCoefficient, axial.thrustCoefficient);
-  const powerShare = relative(axial.band?.powerCoefficient, axial.powerCoefficient);
-  const about = (value: number, share: number): readonly [number, number] => {
-    const half = Math.abs(value) * share;
-    return [value - half, value + half];
-  };
-  const force = (value: number) => about(value, Math.hypot(thrustShare, 1.2816 * 0.25));
+  const still = solveRotor(blade, sections, { angularSpeed, axialSpeed: Math.max(speed, 0), air });
+  const found = still.ok
+    ? edgewiseBand(blade, sections, condition, solved.value, still.value.reynolds75)
+    : still;
   const { noSolution: _, noBand: __, ...base } = axial;
+  const answer = { ...base, thrustCoefficient, powerCoefficient, thrust, power, torque };
+  if (!found.ok) return { ...answer, band: null, noBand: found.reason };
+  const { thrustCoefficient: thrustBand, powerCoefficient: powerBand, ...band } = found.value;
   return {
-    ...base,
-    thrustCoefficient,
-    powerCoefficient,
-    thrust,
-    power,
-    torque,
-    band: {
-      thrustCoefficient: about(thrustCoefficient, thrustShare),
-      powerCoefficient: about(powerCoefficient, powerShare),
-    },
-    edgewise: {
-      along,
-      inPlaneForce,
-      sideForce,
-      momentAdvancingUp,
-      momentAftUp,
-      band: {
-        inPlaneForce: force(inPlaneForce),
-        sideForce: force(sideForce),
-        momentAdvancingUp: force(momentAdvancingUp),
-        momentAftUp: force(momentAftUp),
-      },
-    },
+    ...answer,
+    band: { thrustCoefficient: thrustBand, powerCoefficient: powerBand },
+    edgewise: { along, inPlaneForce, sideForce, momentAdvancingUp, momentAftUp, band },
   };
 }
 
