@@ -12,7 +12,7 @@ export interface Excerpt {
 
 /**
  * The lines of `printed` that a page shows, as they are printed now: each shown line is taken for the next printed one
- * that reads alike but for its numbers, or else has most words in common with it. Where lines are left out stands `…`;
+ * that reads alike but for its numbers, or else is the row of its name, or has most words in common with it. Where lines are left out stands `…`;
  * blank lines and the rules under a table's head stay.
  */
 export function excerptOf(shown: readonly string[], printed: string): Excerpt {
@@ -41,6 +41,9 @@ function likest(line: string, fresh: readonly string[], from: number): number | 
   const shape = shapeOf(line);
   const same = fresh.findIndex((each, i) => i >= from && shapeOf(each) === shape);
   if (same >= 0) return same;
+  const label = labelOf(line);
+  const row = fresh.findIndex((each, i) => i >= from && label !== '' && labelOf(each) === label);
+  if (row >= 0) return row;
   let best: number | undefined;
   let most = ALIKE;
   for (let i = from; i < fresh.length; i++) {
@@ -49,6 +52,9 @@ function likest(line: string, fresh: readonly string[], from: number): number | 
   }
   return best;
 }
+
+/** First cell of a row of a table that has others, if it is words. */
+const labelOf = (line: string): string => line.match(/^ *([A-Za-z].*?) {2}/)?.[1] ?? '';
 
 /** Words without numbers, marks and the width of columns. */
 const shapeOf = (line: string): string =>
