@@ -1,16 +1,16 @@
+import { WINDING_BEARS } from '../drive/insulation.ts';
 import type { StationHeat } from '../flight/heat.ts';
 import type { OperatingPoint } from '../flight/types.ts';
 import { openEnd } from './openEnd.ts';
-import { type Banded, guessedBand, propagate, type Uncertainty } from './propagate.ts';
+import { guessedBand, type Uncertainty } from './propagate.ts';
+import { propagateHeat, type Told } from './propagateHeat.ts';
 import type { Quantity } from './types.ts';
 
 /** Numbers of one operating point that faces show, SI; what has no value is absent. */
 export type PointFigures = Readonly<Record<string, number>>;
 
-/** A number with its band, and what lies beyond its open end where some states of doubt have none: `never settles`. */
-export interface BandedFigure extends Banded {
-  readonly open?: string;
-}
+/** A number with its band, what lies beyond an end of that which is open, and words where the number says nothing. */
+export type BandedFigure = Told;
 
 /** The same, each with its band. */
 export interface BandedFigures {
@@ -52,7 +52,7 @@ export function figuresOf(
       ironLoss: station.ironLoss,
       controllerLoss: station.controllerLoss,
       leadLoss: station.leadLoss,
-      ...(settled === undefined ? {} : { winding: settled.winding, case: settled.case }),
+      ...(heat[i] === undefined ? {} : { winding: settled?.winding ?? NEVER, case: settled?.case ?? NEVER }),
       ...(time === undefined || !Number.isFinite(time) ? {} : { timeToLimit: time }),
       ...more.motors?.[i],
     };
@@ -67,6 +67,9 @@ const quantityOf = (figure: string): Quantity | undefined =>
 /** Told from the air up: half of a winding's kelvins would be a band from -100 degC to 240. */
 const TEMPERATURES = ['winding', 'case', 'hottestWinding'];
 
+/** A temperature that never settles. */
+const NEVER = Number.POSITIVE_INFINITY;
+
 /**
  * Bands by `propagate`. A figure that a state of doubt leaves without a value tells its open end; one that every state
  * leaves without keeps a guess of half of it either way, and leans on nothing.
@@ -79,7 +82,10 @@ export function bandFigures<State>(
   evaluate: (state: State) => PointFigures,
   air: number,
 ): BandedFigures {
-  const { banded, unbanded, lost } = propagate(nominal, states, evaluate);
+  const { banded, unbanded, lost } = propagateHeat(nominal, states, evaluate, {
+    air,
+    bears: (name) => (TEMPERATURES.includes(name.split('/').at(-1) ?? '') ? WINDING_BEARS : undefined),
+  });
   const craft: Record<string, BandedFigure> = {};
   const motors: Record<string, BandedFigure>[] = [];
   for (const [name, value] of Object.entries(nominal)) {
@@ -91,7 +97,7 @@ export function bandFigures<State>(
     const without = lost[name];
     const found: BandedFigure = {
       ...(known ?? { value, band: guessedBand(value, zero), leansOn: [] }),
-      ...(without === undefined
+      ...(without === undefined || known?.words !== undefined
         ? {}
         : { open: openEnd(quantityOf(kind), Object.keys(without.record).length > 0) }),
     };
@@ -104,5 +110,9 @@ export function bandFigures<State>(
     const row = motors[motor];
     if (row !== undefined) row[figure] = found;
   }
-  return { craft, motors };
+  return { craft, motors: motors.map(caseAsWinding) };
 }
+
+/** A case round a burnt winding has no temperature of its own. */
+const caseAsWinding = (motor: Readonly<Record<string, BandedFigure>>): typeof motor =>
+  motor.winding?.words === undefined ? motor : { ...motor, case: motor.winding };

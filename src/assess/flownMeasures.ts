@@ -1,13 +1,15 @@
 import type { Craft } from '../build/craft.ts';
 import type { Brief } from '../build/schema/brief.ts';
+import { WINDING_BEARS } from '../drive/insulation.ts';
 import type { FlightModel } from '../flight/types.ts';
 import { isAtOnce } from '../units/atOnce.ts';
-import { type FigureName, tellHover } from './figures.ts';
+import { type FigureName, type Figures, tellHover } from './figures.ts';
 import { hoverMeasureForms } from './hoverMeasures.ts';
 import { leverStates, namedAtFull } from './levers.ts';
 import { openMeasure } from './openEnd.ts';
 import type { Flight } from './parts/types.ts';
-import { guessedBand, propagate } from './propagate.ts';
+import { guessedBand } from './propagate.ts';
+import { propagateHeat } from './propagateHeat.ts';
 import type { Measure } from './types.ts';
 
 /** Under this thrust to weight either side of an input is looked at: on one of them it may not hover. */
@@ -16,8 +18,8 @@ const NEAR_THE_GROUND = 1.5;
 /** The hover story's measures with their bands. */
 export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): readonly Measure[] {
   const { model, style, told, doubt } = flight;
-  const { figures } = told;
-  const { banded, unbanded, lost } = propagate(
+  const figures = settling(told.figures);
+  const { banded, unbanded, lost } = propagateHeat(
     figures as Readonly<Record<FigureName, number>>,
     // Drag has no part in a hover: a story saved.
     leverStates(
@@ -27,15 +29,19 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
     ({ levers, balanceShift, leversAtFull }) => {
       const raised = tellHover(shifted(model, balanceShift), levers, style, craft, told.story);
       if (!raised.ok) return {};
-      if (leversAtFull === undefined) return raised.value.figures;
+      if (leversAtFull === undefined) return settling(raised.value.figures);
       const full = tellHover(model, leversAtFull, style, craft, told.story);
-      const figures: Partial<Record<FigureName, number>> = { ...raised.value.figures };
+      const figures: Partial<Record<FigureName, number>> = { ...settling(raised.value.figures) };
       for (const name of AT_FULL) {
         const value = full.ok ? full.value.figures[name] : undefined;
         if (value === undefined) delete figures[name];
         else figures[name] = value;
       }
       return figures;
+    },
+    {
+      air: model.airTemperature,
+      bears: (name) => (HEATED.some((id) => id === name) ? WINDING_BEARS : undefined),
     },
     (figures['thrust-to-weight-at-reserve'] ?? 0) < NEAR_THE_GROUND,
   );
@@ -44,11 +50,11 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
       const value = figures[form.id];
       if (value === undefined) return [];
       const without = lost[form.id];
+      const found = banded[form.id];
       const open =
-        without === undefined
+        without === undefined || found?.words !== undefined
           ? {}
           : openMeasure(form, without, Object.keys(without.record).length > 0, 'cannot hover');
-      const found = banded[form.id];
       if (found !== undefined) {
         const leansOn = AT_FULL.includes(form.id) ? namedAtFull(found.leansOn, doubt) : found.leansOn;
         return [{ ...form, ...open, ...found, leansOn, band: possible(form.id, found.band) }];
@@ -76,6 +82,15 @@ const AT_FULL: readonly FigureName[] = [
   'full-throttle-cell-voltage',
   'full-throttle-time-to-limit',
 ];
+
+const HEATED = ['hover-winding-temperature', 'hover-case-temperature'] as const;
+
+/** A hover is flown with its motors' heat told: without a temperature they never settle. */
+function settling(figures: Figures): Figures {
+  const told: Partial<Record<FigureName, number>> = { ...figures };
+  for (const id of HEATED) told[id] ??= Number.POSITIVE_INFINITY;
+  return told;
+}
 
 /** The hardest-worked motor cannot work less than the mean, and over full throttle there is no hover. */
 function possible(id: FigureName, [low, high]: Measure['band']): Measure['band'] {

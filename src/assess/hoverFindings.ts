@@ -1,7 +1,9 @@
 import type { Brief } from '../build/schema/brief.ts';
+import { WINDING_BEARS } from '../drive/insulation.ts';
+import { borne } from '../flight/heat.ts';
 import type { HoverStory } from '../flight/hoverStory.ts';
 import { isAtOnce } from '../units/atOnce.ts';
-import { withUnit } from '../units/formatQuantity.ts';
+import { formatQuantity, withUnit } from '../units/formatQuantity.ts';
 import { wholePercent } from '../units/wholePercent.ts';
 import type { StationReport } from './assessment.ts';
 import { namedStates } from './openEnd.ts';
@@ -101,13 +103,17 @@ function unevenLoad(stations: readonly StationReport[]): readonly Finding[] {
 
 function heatFindings(story: HoverStory, stations: readonly StationReport[]): readonly Finding[] {
   const findings: Finding[] = [];
-  const runaway = stations.find((station, i) => station.hover && story.hoverHeat[i]?.settled === undefined);
+  const burnt = stations.findIndex(({ hover }, i) => hover && borne(story.hoverHeat[i]) === undefined);
+  const runaway = stations[burnt];
   if (runaway !== undefined) {
+    const never = story.hoverHeat[burnt]?.settled === undefined;
     findings.push({
       id: 'hover-heat-runaway',
       sheet: 'heat',
       severity: 'stop',
-      says: `In hover the ${runaway.name} motor never settles: its losses outgrow the cooling.`,
+      says: never
+        ? `In hover the ${runaway.name} motor never settles: its losses outgrow the cooling.`
+        : `In hover the ${runaway.name} motor would settle only over ${formatQuantity(WINDING_BEARS, 'temperature')}: its winding is burnt before.`,
       remedy: 'A larger motor, a smaller propeller or less mass.',
       source: 'two-lump heat balance, docs/method/drive.md',
       place: { x: runaway.place[0], y: runaway.place[1] },

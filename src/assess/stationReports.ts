@@ -1,4 +1,5 @@
 import type { Craft } from '../build/craft.ts';
+import { borne } from '../flight/heat.ts';
 import type { HoverStory } from '../flight/hoverStory.ts';
 import type { StationReport } from './assessment.ts';
 
@@ -9,7 +10,7 @@ export function stationReports(craft: Craft, story: HoverStory | undefined): rea
     const hover = story?.hover.stations[index];
     const full = story?.punch.stations[index];
     if (story === undefined || hover === undefined || full === undefined) return base;
-    const settled = story.hoverHeat[index]?.settled;
+    const settled = borne(story.hoverHeat[index]);
     const limit = story.punchHeat[index]?.timeToLimit;
     return {
       ...base,

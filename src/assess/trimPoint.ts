@@ -133,7 +133,7 @@ function at(made: ForwardCraft, levers: Levers, { speed, climb, charge }: Flown)
     bodyDrag: trim.bodyDrag,
     rotorDrag: trim.rotorDrag,
     hardestThrottle: Math.max(...trim.point.stations.map(({ throttle }) => throttle)),
-    ...(Number.isFinite(hottest) ? { hottestWinding: hottest } : {}),
+    hottestWinding: hottest,
   };
   const more = { craft, motors };
   return solved({ trim, heat, figures: figuresOf(trim.point, heat, more) });

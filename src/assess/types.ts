@@ -33,7 +33,7 @@ export interface Measure {
   readonly words?: string;
   /** 10th and 90th percentile, same unit as value. Equal to value when it is exact. */
   readonly band: readonly [low: number, high: number];
-  /** In words, when an end of the band lies open: `never settles in 2 of 13 states of doubt`. */
+  /** In words, what lies beyond an end of the band that is open: `burnt`, `never settles in 2 of 13 states of doubt`. */
   readonly open?: string;
   /** The same as data: states of doubt, each of one input a standard deviation off, in which it has no value. */
   readonly lost?: { readonly states: readonly string[]; readonly of: number };

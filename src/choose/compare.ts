@@ -35,7 +35,7 @@ export interface ComparedMeasure {
   readonly label: string;
   readonly quantity: Quantity;
   readonly better: Direction;
-  readonly cells: readonly (Pick<Measure, 'value' | 'band' | 'window'> | undefined)[];
+  readonly cells: readonly (Pick<Measure, 'value' | 'words' | 'band' | 'window'> | undefined)[];
   /** Column that is best, where the measure has a better way and the best is not level with the next. */
   readonly best?: number;
   /** `clear`: the best's band does not reach the next; `open`: it does. */
@@ -127,8 +127,13 @@ function rowsOf(assessments: readonly Assessment[]): readonly ComparedMeasure[] 
     const cells = assessments.map((assessment) => {
       const found = assessment.measures.find((measure) => measure.id === form.id);
       if (found === undefined) return undefined;
-      const { value, band, window } = found;
-      return { value, band, ...(window === undefined ? {} : { window }) };
+      const { value, words, band, window } = found;
+      return {
+        value,
+        band,
+        ...(words === undefined ? {} : { words }),
+        ...(window === undefined ? {} : { window }),
+      };
     });
     const base = { id: form.id, label: form.label, quantity: form.quantity, better: form.better, cells };
     return { ...base, ...bestOf(base) };

@@ -1,3 +1,4 @@
+import { WINDING_BEARS } from '../drive/insulation.ts';
 import {
   type HeatLoad,
   type MotorTemperatures,
@@ -13,6 +14,12 @@ export interface StationHeat {
   readonly settled?: MotorTemperatures;
   /** Until winding or case reaches its limit [s], from the start given; Infinity when it never does. */
   readonly timeToLimit: number;
+}
+
+/** Where a motor settles as far as its winding bears it; absent where it never settles or is burnt before. */
+export function borne(heat: StationHeat | undefined): MotorTemperatures | undefined {
+  const settled = heat?.settled;
+  return settled !== undefined && settled.winding <= WINDING_BEARS ? settled : undefined;
 }
 
 /**

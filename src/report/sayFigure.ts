@@ -1,5 +1,6 @@
 import type { Measure, Quantity } from '../assess/types.ts';
 import { formatBand, formatQuantity, QUANTITY_SPACE } from '../units/formatQuantity.ts';
+import { restate } from '../units/restate.ts';
 import type { UnitSystem } from '../units/shownUnits.ts';
 
 /** A number as a person reads it, and its trade unit apart so that it can be set smaller. */
@@ -25,7 +26,7 @@ const isExact = ({ value, band: [low, high] }: Measure): boolean => high - low <
 /** A measure's value, no finer than its band allows; its words where it has some. */
 export const sayFigure = (measure: Measure, manner: Manner): Figure => {
   const { value, quantity, band, words } = measure;
-  if (words !== undefined) return { text: words, unit: '' };
+  if (words !== undefined) return { text: restate(words, { system: manner.system ?? 'metric' }), unit: '' };
   const options = isExact(measure) ? manner : { ...manner, band };
   return parted(formatQuantity(value, quantity, options));
 };
@@ -33,8 +34,9 @@ export const sayFigure = (measure: Measure, manner: Manner): Figure => {
 /** The band beside a measure, in its unit: `671 to 702`; empty when the number is exact or told in words. */
 export function sayBand(measure: Measure, manner: Manner): string {
   if (isExact(measure) || measure.words !== undefined) return '';
-  const { value, quantity, band } = measure;
-  return parted(formatBand(value, band, quantity, manner)).text;
+  const { value, quantity, band, open } = measure;
+  const { text } = parted(formatBand(value, band, quantity, manner));
+  return open === undefined ? text : `${text} or ${open}`;
 }
 
 /** Where the trade expects it, in the measure's unit; empty when it has no window. */

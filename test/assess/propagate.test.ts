@@ -71,7 +71,8 @@ it('guesses a temperature by its rise above the air', () => {
 });
 
 describe('an open end is told in words', () => {
-  const form = (id: string, quantity: 'temperature' | 'time'): MeasureForm => ({
+  const form = (id: string, quantity: 'temperature' | 'time', bears = {}): MeasureForm => ({
+    ...bears,
     id,
     label: id,
     sheet: 'heat',
@@ -80,13 +81,16 @@ describe('an open end is told in words', () => {
     how: 'By balance.',
     source: 'none',
   });
-  const forms = [form('winding', 'temperature'), form('time-to-limit', 'time')];
+  const forms = [form('winding', 'temperature', { bears: 513.15 }), form('time-to-limit', 'time')];
   const nominal = { winding: 343.15, 'time-to-limit': 40 };
   const measured = (raised: Numbers) =>
     bandedMeasures(forms, nominal, [{ input: 'drag', trust: 'inferred', raised }], (state) => state, 283.15);
 
   it('of a winding that runs away, and of a motor never too hot', () => {
-    const [winding, time] = measured({ winding: Number.NaN, 'time-to-limit': Number.POSITIVE_INFINITY });
+    const [winding, time] = measured({
+      winding: Number.POSITIVE_INFINITY,
+      'time-to-limit': Number.POSITIVE_INFINITY,
+    });
     expect(winding?.open).toBe('never settles in 1 of 1 states of doubt');
     expect(winding?.band[0]).toBeGreaterThan(283.15);
     expect(winding?.how).toContain('drag a step up');

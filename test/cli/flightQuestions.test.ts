@@ -299,3 +299,47 @@ it('tells where the law of the wind is stretched over rough ground, and not over
   expect(suburb.out).toContain('a station among obstacles');
   expect((await quadwright([...words, '30 mm'])).out).not.toContain('the law of the wind');
 });
+
+// At 50 degC in the air a motor at its top speed was once told `0 degC, 0 to 50000 degC`, others `400 degC, 0 to 1700`.
+describe('motors too hot to settle', () => {
+  const build = `format: quadwright-build-1
+name: too much propeller
+frame: eider-hexa
+motors: williwaw-23065-1720
+propellers: neap-7142-3
+controllers: groyne-45
+flightController: daymark-30
+pack: samphire-2200-6s
+`;
+  const brief = `format: quadwright-brief-1
+name: hot day
+purpose: freestyle
+budget: 900 GBP
+currency: GBP
+region: UK
+site: { height: 0 m, temperature: 50 degC, wind: 0.5 m/s }
+reserve: 5 %
+`;
+  const files = { 'hot.yaml': build, 'day.yaml': brief };
+  const ask = async (...words: string[]) =>
+    (await quadwright(['ask', ...words, '--brief', 'day.yaml'], files)).out;
+
+  it('are told in words, in every table', async () => {
+    const speed = await ask('speed', 'hot.yaml');
+    expect(speed).toMatch(/front windings, top speed held +burnt: over 240/);
+    expect(speed).toMatch(/front right .* burnt: over 240/);
+    expect(await ask('heat', 'hot.yaml')).toMatch(/held at full throttle[\s\S]*front right +never settles/);
+    expect(await ask('point', 'hot.yaml', '--throttle', '70 %')).toContain('never settles');
+    expect(await ask('trim', 'hot.yaml', '--speed', '50 m/s')).toMatch(/burnt: over 240|never settles/);
+  });
+
+  it('and never colder than the air', async () => {
+    const { measures } = JSON.parse(await ask('speed', 'hot.yaml', '--json'));
+    const windings = measures.filter(({ quantity }: { quantity: string }) => quantity === 'temperature');
+    expect(windings).toHaveLength(4);
+    for (const { id, value, band } of windings) {
+      expect(band[0], id).toBeGreaterThan(323);
+      expect(Math.max(value, band[1]), id).toBeLessThanOrEqual(513.15);
+    }
+  });
+});

@@ -56,7 +56,7 @@ export interface MotorState {
   readonly thrust: number;
   /** [A] */
   readonly motorCurrent: number;
-  /** Settled [K]; absent when it would not settle. */
+  /** Settled [K]; absent when it never settles, or is burnt before. */
   readonly windingTemperature?: number;
   readonly caseTemperature?: number;
   /** Until a limit, from the air's temperature [s]; absent when never. */
@@ -81,8 +81,8 @@ export interface MissionLegReport {
   readonly lowestVoltage: number;
   /** Least throttle that its bursts were eased to, 0 to 1; absent when none was. */
   readonly eased?: number;
-  /** Of all motors [K]. */
-  readonly hottestWinding: number;
+  /** Of all motors [K]; absent when one is burnt. */
+  readonly hottestWinding?: number;
   /** 0 to 1, at the end of the leg. */
   readonly chargeLeft: number;
 }

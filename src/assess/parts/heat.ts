@@ -2,7 +2,7 @@ import type { Craft } from '../../build/craft.ts';
 import type { WireModel } from '../../drive/types.ts';
 import { wireTemperatureRise } from '../../drive/wire.ts';
 import { withUnit } from '../../units/formatQuantity.ts';
-import type { Finding, Measure } from '../types.ts';
+import type { Finding } from '../types.ts';
 import { bandedMeasures, type MeasureForm, type Numbers } from './banded.ts';
 import { busPeak } from './bus.ts';
 import { type AssessPart, type Flight, NOTHING, type PartContext, type PartResult } from './types.ts';
@@ -51,19 +51,9 @@ export const wiringHeat: AssessPart = {
       (state) => wiringFigures(craft, flight, state),
       flight.model.airTemperature,
     );
-    return { measures: measures.map(withinModel), findings: wiringFindings(figures) };
+    return { measures, findings: wiringFindings(figures) };
   },
 };
-
-/** A wire beyond the model is told in words, and so is an end of a band. */
-function withinModel(measure: Measure): Measure {
-  const { quantity, value, band, how } = measure;
-  const [low, high] = band;
-  if (quantity !== 'temperature' || high <= BURNT) return measure;
-  const told = { ...measure, how: `${how} ${LEFT_OUT}` };
-  if (value > BURNT) return { ...told, value: BURNT, band: [BURNT, BURNT], words: 'burnt' };
-  return { ...told, band: [low, BURNT], open: 'burnt' };
-}
 
 function wiringFigures(craft: Craft, flight: Flight, state: WiringState): Numbers {
   const { story } = flight.told;
@@ -141,7 +131,8 @@ function forms(): readonly MeasureForm[] {
       id: 'pack-lead-temperature',
       label: 'pack lead, flown',
       quantity: 'temperature',
-      how: 'Current squared x resistance against 12 W/(m2 K) over its sleeve, settled at the root mean square of the current flown.',
+      bears: BURNT,
+      how: `Current squared x resistance against 12 W/(m2 K) over its sleeve, settled at the root mean square of the current flown. ${LEFT_OUT}`,
       source: WIRE,
     },
     {
@@ -149,7 +140,8 @@ function forms(): readonly MeasureForm[] {
       id: 'motor-lead-temperature',
       label: 'motor leads, flown',
       quantity: 'temperature',
-      how: 'As the pack lead, at the hardest-worked motor; the wash cools them further.',
+      bears: BURNT,
+      how: `As the pack lead, at the hardest-worked motor; the wash cools them further. ${LEFT_OUT}`,
       source: WIRE,
     },
     {

@@ -1,4 +1,5 @@
 import type { Craft } from '../../build/craft.ts';
+import { borne } from '../../flight/heat.ts';
 import { neutralLevers } from '../../flight/types.ts';
 import { fastTipFindings } from '../tipMach.ts';
 import type { Measure } from '../types.ts';
@@ -89,7 +90,7 @@ function cameraTiltOf(craft: Craft): number | undefined {
 
 function motorsAtSpeed({ craft, cruise, cruiseHeat, top, topHeat }: LevelNominal): readonly MotorAtSpeed[] {
   const state = (at: typeof cruise, heat: typeof cruiseHeat, i: number): MotorState => {
-    const settled = heat[i]?.settled;
+    const settled = borne(heat[i]);
     const limit = heat[i]?.timeToLimit ?? Number.POSITIVE_INFINITY;
     return {
       thrust: at.point.stations[i]?.netThrust ?? 0,

@@ -1,4 +1,5 @@
 import type { Unknown } from '../../build/craft.ts';
+import { WINDING_BEARS } from '../../drive/insulation.ts';
 import type { MissionFlown } from '../../flight/mission/types.ts';
 import { neutralLevers } from '../../flight/types.ts';
 import { type Outcome, solved } from '../../numerics/outcome.ts';
@@ -149,7 +150,7 @@ export function missionReport(legs: readonly NamedLeg[], flown: MissionFlown): M
       meanCurrent: leg.meanCurrent,
       lowestVoltage: leg.lowestVoltage,
       ...(leg.eased === undefined ? {} : { eased: leg.eased }),
-      hottestWinding: leg.hottestWinding,
+      ...(leg.hottestWinding > WINDING_BEARS ? {} : { hottestWinding: leg.hottestWinding }),
       chargeLeft: leg.after.charge,
     })),
     end: flown.end,

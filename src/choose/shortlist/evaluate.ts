@@ -12,6 +12,7 @@ import type { PreparedRotors } from '../../assess/prepareRotors.ts';
 import { hoverThrottleStop } from '../../assess/windows.ts';
 import type { Craft, CraftRotor } from '../../build/craft.ts';
 import { flightModelOf } from '../../build/resolve/flightModelOf.ts';
+import { WINDING_BEARS } from '../../drive/insulation.ts';
 import { neutralLevers } from '../../flight/types.ts';
 import { resolveCandidate } from './candidate.ts';
 import { standingOf, worthOf } from './softWants.ts';
@@ -66,7 +67,8 @@ export function evaluateCraft(
   const values = quickValues(craft, context);
   if (typeof values === 'string') return out(values);
   if ((values['hover-throttle'] ?? 1) > hoverThrottleStop) return out('hover-throttle-stop');
-  if (values['hover-case-temperature'] === undefined) return out('hover-heat-runaway');
+  const winding = values['hover-winding-temperature'] ?? Number.POSITIVE_INFINITY;
+  if (winding > WINDING_BEARS) return out('hover-heat-runaway');
   const broken = brokenLimit(question.limits, values) ?? budgetBroken(values, context);
   if (broken !== undefined) return out(broken);
   const before = standingOf(question.wants, (want) => worthOf(want, values), 0, 0);

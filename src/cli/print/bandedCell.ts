@@ -6,11 +6,12 @@ import { decimalsForBand, roundedText } from '../../units/significance.ts';
 
 /** The same in the unit of its column, which stands in the header: `2.18 (2.05 to 2.31)`; an open end has a star, for `OPEN_NOTE`. */
 export function bandedNumber(
-  figure: Pick<BandedFigure, 'value' | 'band' | 'open'> | undefined,
+  figure: Pick<BandedFigure, 'value' | 'band' | 'open' | 'words'> | undefined,
   convert: (value: number) => number,
 ): string {
   if (figure === undefined) return '-';
-  const { open } = figure;
+  const { open, words } = figure;
+  if (words !== undefined) return words;
   const [value, low, high] = [figure.value, ...figure.band].map(convert) as [number, number, number];
   if (high - low <= 1e-6 * Math.abs(value)) return roundedText(value, undefined);
   const decimals = decimalsForBand([low, high]);
@@ -20,15 +21,16 @@ export function bandedNumber(
 
 /** Below a table of `bandedNumber`s that has stars. */
 export const OPEN_NOTE =
-  '* One end lies open: in some states of doubt it cannot be flown, never settles or is never too hot.';
+  '* One end lies open: in some states of doubt it cannot be flown, is burnt, never settles or is never too hot.';
 
 /** A value with its band in one cell, `2.18 (2.05 to 2.31) N`, no digit finer than the band; a dash with no value. */
 export function bandedCell(
-  figure: Pick<BandedFigure, 'value' | 'band' | 'open'> | undefined,
+  figure: Pick<BandedFigure, 'value' | 'band' | 'open' | 'words'> | undefined,
   quantity: Quantity,
 ): string {
   if (figure === undefined) return '-';
-  const { value, band, open } = figure;
+  const { value, band, open, words } = figure;
+  if (words !== undefined) return words;
   // What rounding left of nothing is nothing.
   if (Math.max(Math.abs(band[0]), Math.abs(band[1])) < 1e-9) return formatQuantity(0, quantity);
   if (band[1] - band[0] <= 1e-6 * Math.abs(value)) return formatQuantity(value, quantity);

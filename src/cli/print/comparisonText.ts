@@ -44,11 +44,9 @@ export function comparisonText(
           ...row.cells.map((cell, column) => {
             if (cell === undefined) return '-';
             const exact = cell.band[0] === cell.band[1];
-            const text = formatQuantity(
-              cell.value,
-              row.quantity,
-              exact ? { currency } : { band: cell.band, currency },
-            );
+            const text =
+              cell.words ??
+              formatQuantity(cell.value, row.quantity, exact ? { currency } : { band: cell.band, currency });
             return row.best === column ? `${text} ${row.difference === 'clear' ? '**' : '*'}` : text;
           }),
         ]),

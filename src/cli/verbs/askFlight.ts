@@ -45,9 +45,7 @@ const curveTable = ({ curve }: SpeedBands): string =>
       bandedNumber(craft.tilt, (radians) => (radians * 180) / Math.PI),
       bandedNumber(craft.power, (watts) => watts),
       bandedNumber(craft.hardestThrottle, (share) => 100 * share),
-      craft.hottestWinding === undefined
-        ? 'never settles'
-        : bandedNumber(craft.hottestWinding, (kelvin) => kelvin - 273.15),
+      bandedNumber(craft.hottestWinding, (kelvin) => kelvin - 273.15),
     ]),
     ['right', 'right', 'right', 'right', 'right'],
   );
@@ -59,9 +57,7 @@ const motorTable = (title: string, { speed, motors }: BandedSpeed, names: readon
       names[i] ?? '',
       bandedNumber(motor.thrust, (newtons) => newtons / GRAM_FORCE),
       bandedNumber(motor.motorCurrent, (amperes) => amperes),
-      motor.winding === undefined
-        ? 'never settles'
-        : bandedNumber(motor.winding, (kelvin) => kelvin - 273.15),
+      bandedNumber(motor.winding, (kelvin) => kelvin - 273.15),
     ]),
     ['left', 'right', 'right', 'right'],
   );

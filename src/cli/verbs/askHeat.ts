@@ -61,12 +61,10 @@ function cellsOf(
   at: Figures,
   limits: { readonly windingTemperature: number; readonly caseTemperature: number },
 ): readonly string[] {
-  const settles = (figure: Banded | undefined) =>
-    figure === undefined ? 'never settles' : bandedCell(figure, 'temperature');
   return [
-    settles(at.winding),
+    bandedCell(at.winding, 'temperature'),
     formatQuantity(limits.windingTemperature, 'temperature'),
-    settles(at.case),
+    bandedCell(at.case, 'temperature'),
     formatQuantity(limits.caseTemperature, 'temperature'),
     bandedCell(at.controllerLoss, 'power'),
     limitCell(at.timeToLimit),

@@ -52,7 +52,7 @@ function legsTable({ legs }: MissionReport): string {
       leg.distance > 0 ? leg.distance.toFixed(0) : '',
       leg.meanCurrent.toPrecision(3),
       leg.lowestVoltage.toPrecision(3),
-      (leg.hottestWinding - 273.15).toFixed(0),
+      leg.hottestWinding === undefined ? 'burnt' : (leg.hottestWinding - 273.15).toFixed(0),
       (100 * leg.chargeLeft).toFixed(1),
     ]),
     ['left', 'right', 'right', 'right', 'right', 'right', 'right'],
@@ -70,16 +70,23 @@ function roundsTogether(legs: readonly MissionLegReport[]): readonly MissionLegR
       continue;
     }
     const duration = before.duration + leg.duration;
+    const { hottestWinding: _, ...rest } = leg;
     rows[at] = {
-      ...leg,
+      ...rest,
       duration,
       meanCurrent: (before.meanCurrent * before.duration + leg.meanCurrent * leg.duration) / duration,
       lowestVoltage: Math.min(before.lowestVoltage, leg.lowestVoltage),
-      hottestWinding: Math.max(before.hottestWinding, leg.hottestWinding),
+      ...hottestOf(before, leg),
       ...leastEased(before, leg),
     };
   }
   return rows;
+}
+
+/** The hotter of two legs of one name; nothing where a motor is burnt in either. */
+function hottestOf(one: MissionLegReport, other: MissionLegReport): Pick<MissionLegReport, 'hottestWinding'> {
+  const [first, second] = [one.hottestWinding, other.hottestWinding];
+  return first === undefined || second === undefined ? {} : { hottestWinding: Math.max(first, second) };
 }
 
 /** What two legs of one name were eased to, the less of them; nothing where neither was. */

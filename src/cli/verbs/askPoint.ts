@@ -6,7 +6,8 @@ import { throttlePoint } from '../../assess/throttlePoint.ts';
 import { fastTip } from '../../assess/tipMach.ts';
 import { flightModelOf } from '../../build/resolve/flightModelOf.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
-import type { StationHeat } from '../../flight/heat.ts';
+import type { MotorTemperatures } from '../../drive/motorHeat.ts';
+import { borne, type StationHeat } from '../../flight/heat.ts';
 import type { FlightModel } from '../../flight/types.ts';
 import { sectionTables } from '../../rotor/sections.ts';
 import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
@@ -67,11 +68,12 @@ export function askPoint(file: string, options: AskPointOptions, io: Io): void {
 }
 
 const heatOf = (heat: StationHeat | undefined) => ({
-  ...(heat?.settled === undefined
-    ? {}
-    : { windingTemperature: heat.settled.winding, caseTemperature: heat.settled.case }),
+  ...settledOf(borne(heat)),
   ...(heat !== undefined && Number.isFinite(heat.timeToLimit) ? { timeToLimit: heat.timeToLimit } : {}),
 });
+
+const settledOf = (settled: MotorTemperatures | undefined) =>
+  settled === undefined ? {} : { windingTemperature: settled.winding, caseTemperature: settled.case };
 
 function pointText(model: FlightModel, { craft, motors }: BandedFigures): string {
   const names = model.stations.map(({ name }) => name);
@@ -99,8 +101,8 @@ function pointText(model: FlightModel, { craft, motors }: BandedFigures): string
       bandedCell(motors[i]?.ironLoss, 'power'),
       bandedCell(motors[i]?.controllerLoss, 'power'),
       bandedCell(motors[i]?.leadLoss, 'power'),
-      motors[i]?.winding === undefined ? 'never' : bandedCell(motors[i]?.winding, 'temperature'),
-      motors[i]?.case === undefined ? 'never' : bandedCell(motors[i]?.case, 'temperature'),
+      bandedCell(motors[i]?.winding, 'temperature'),
+      bandedCell(motors[i]?.case, 'temperature'),
       limitCell(motors[i]?.timeToLimit),
     ],
   );

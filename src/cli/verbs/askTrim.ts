@@ -89,8 +89,8 @@ function textOf({ figures: { craft, motors } }: TrimPoint, names: readonly strin
         bandedCell(of.angularSpeed, 'angularSpeed'),
         bandedCell(of.throttle, 'share'),
         bandedCell(of.motorCurrent, 'current'),
-        of.winding === undefined ? 'never settles' : bandedCell(of.winding, 'temperature'),
-        of.case === undefined ? 'never settles' : bandedCell(of.case, 'temperature'),
+        bandedCell(of.winding, 'temperature'),
+        bandedCell(of.case, 'temperature'),
         bandedCell(of.wash, 'speed'),
       ];
     }),

@@ -158,7 +158,7 @@ function heatFigures(
   };
 }
 
-/** The hottest winding before or behind the motors' centre [K]; undefined when one never settles. */
+/** The hottest winding before or behind the motors' centre [K]; Infinity when one never settles. */
 function hottest(
   model: FlightModel,
   heat: readonly StationHeat[] | undefined,
@@ -168,7 +168,7 @@ function hottest(
   const reach = model.stations.reduce((most, { position }) => Math.max(most, Math.abs(position[0])), 0);
   const temperatures = model.stations.flatMap(({ position }, i) => {
     const along = end === 'front' ? position[0] : -position[0];
-    return along > 0.2 * reach ? [heat[i]?.settled?.winding ?? Number.NaN] : [];
+    return along > 0.2 * reach ? [heat[i]?.settled?.winding ?? Number.POSITIVE_INFINITY] : [];
   });
   return temperatures.length > 0 ? Math.max(...temperatures) : undefined;
 }

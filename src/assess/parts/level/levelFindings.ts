@@ -1,4 +1,5 @@
 import type { Brief } from '../../../build/schema/brief.ts';
+import { borne } from '../../../flight/heat.ts';
 import type { FlightModel } from '../../../flight/types.ts';
 import { formatQuantity, withUnit } from '../../../units/formatQuantity.ts';
 import type { Finding } from '../../types.ts';
@@ -53,7 +54,7 @@ function unevenHeat(nominal: LevelNominal): readonly Finding[] {
   const { stations } = nominal.craft.model;
   const hot = stations.map((station, i) => ({
     station,
-    winding: nominal.cruiseHeat[i]?.settled?.winding ?? Number.NaN,
+    winding: borne(nominal.cruiseHeat[i])?.winding ?? Number.NaN,
   }));
   const ordered = hot.filter(({ winding }) => Number.isFinite(winding)).sort((a, b) => b.winding - a.winding);
   const [most, least] = [ordered[0], ordered.at(-1)];

@@ -1,3 +1,4 @@
+import { WINDING_BEARS } from '../../../drive/insulation.ts';
 import { withUnit } from '../../../units/formatQuantity.ts';
 import type { Quantity, Sheet } from '../../types.ts';
 import type { MeasureForm } from '../banded.ts';
@@ -24,7 +25,10 @@ export function levelForms(limit: string, wind: number, longest: number): readon
     better: MeasureForm['better'],
     how: string,
     source = LEVEL,
-  ): MeasureForm => ({ id, label, sheet, quantity, better, how, source });
+  ): MeasureForm => ({
+    ...{ id, label, sheet, quantity, better, how, source },
+    ...(quantity === 'temperature' ? { bears: WINDING_BEARS } : {}),
+  });
   return [
     form(
       'top-speed',

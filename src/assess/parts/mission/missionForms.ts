@@ -1,3 +1,4 @@
+import { WINDING_BEARS } from '../../../drive/insulation.ts';
 import type { MissionFlown } from '../../../flight/mission/types.ts';
 import type { MeasureForm } from '../banded.ts';
 
@@ -76,6 +77,7 @@ export function missionForms(
       id: 'mission-winding-temperature',
       label: 'hottest winding on the way',
       quantity: 'temperature',
+      bears: WINDING_BEARS,
       better: 'less',
       how: 'Copper and iron loss of every leg in turn on winding and case as two lumps, from the temperature of the air; cooled by the wash, in cruise by the flight too.',
     },
