@@ -50,14 +50,13 @@ describe.each([
   it('says no in words where it does not fly', async () => {
     const { code, error } = await quadwright(['ask', verb, 'heavy.yaml'], {
       'heavy.yaml': `format: quadwright-build-1
-name: too heavy
+name: too small propellers
 frame: stint-2
 motors: haar-2306-1720
-propellers: spume-5130-3
+propellers: lop-2014-4
 controllers: groyne-45
 flightController: daymark-30
 pack: samphire-1300-6s
-measured: { mass: 20 kg }
 `,
     });
     expect(code).toBe(2);

@@ -41,7 +41,7 @@ it('the top speed is the largest of a scan that is flown, and hardly a search be
         expect(at(craft.value, speed), `${speed} m/s, told ${told}`).not.toBe('flown');
       }
     }),
-    { numRuns: 25, endOnFailure: true },
+    { numRuns: 50, endOnFailure: true },
   );
   expect(asked).toBeGreaterThan(4);
   // Craft of eight far out of balance, whose least thrusts jump from one set of motors to another.
