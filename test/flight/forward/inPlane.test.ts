@@ -27,7 +27,11 @@ const propellers = [
 function ratios([diameter, pitch, bladeCount]: (typeof propellers)[number]) {
   const blade = bladeFromNameplate({ diameter, pitch, bladeCount });
   const read: RotorRead = (angularSpeed, axialSpeed, out) => {
-    const state = solveRotor(blade, sections, { angularSpeed, axialSpeed, air });
+    const condition = { angularSpeed, axialSpeed, air };
+    const real = solveRotor(blade, sections, condition);
+    // The search starts from bounds where tips are supersonic; there it needs a number, not a true one.
+    const soft = { ...condition, air: { ...air, speedOfSound: 1e9 } };
+    const state = real.ok ? real : solveRotor(blade, sections, soft);
     out.thrust = state.ok ? state.value.thrust : Number.NaN;
     out.torque = state.ok ? state.value.torque : Number.NaN;
   };
