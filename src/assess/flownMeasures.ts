@@ -1,5 +1,7 @@
 import type { Craft } from '../build/craft.ts';
 import type { Brief } from '../build/schema/brief.ts';
+import { cellWords } from '../drive/cellState.ts';
+import { chemistries } from '../drive/chemistry.ts';
 import { WINDING_BEARS } from '../drive/insulation.ts';
 import type { FlightModel } from '../flight/types.ts';
 import { isAtOnce } from '../units/atOnce.ts';
@@ -64,10 +66,19 @@ export function flownMeasures(craft: Craft, brief: Brief, flight: Flight): reado
       return [{ ...form, ...open, value, band: guessedBand(value, zero), leansOn: [] }];
     },
   );
-  return measures.map((measure) =>
-    measure.id === LIMIT && isAtOnce(measure.value) ? { ...measure, words: 'at once' } : measure,
-  );
+  const { chemistry, cutOffCellVoltage } = model.pack;
+  const { lowestVoltage } = chemistries[chemistry];
+  return measures.map((measure) => {
+    if (measure.id === LIMIT && isAtOnce(measure.value)) return { ...measure, words: 'at once' };
+    if (measure.id !== CELLS || measure.value >= lowestVoltage) return measure;
+    const words = cellWords({ chemistry, cutOffCellVoltage }, measure.value);
+    const band = [lowestVoltage, lowestVoltage] as const;
+    return { ...measure, value: lowestVoltage, band, ...(words === undefined ? {} : { words }) };
+  });
 }
+
+/** Under what the model of a cell holds for there is no figure. */
+const CELLS: FigureName = 'full-throttle-cell-voltage';
 
 /** A motor that a hover already brings to its limit has no time at full throttle. */
 const LIMIT: FigureName = 'full-throttle-time-to-limit';

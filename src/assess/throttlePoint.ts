@@ -1,8 +1,9 @@
 import type { Craft } from '../build/craft.ts';
+import { cellState, cellWords } from '../drive/cellState.ts';
 import { heatAt, type StationHeat } from '../flight/heat.ts';
 import { pointForThrottles } from '../flight/operatingPoint.ts';
 import { type FlightModel, type Levers, neutralLevers, type OperatingPoint } from '../flight/types.ts';
-import { type Outcome, solved } from '../numerics/outcome.ts';
+import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
 import { type BandedFigures, bandFigures, figuresOf } from './bandedFigures.ts';
 import { CONTROLLER_IDLE, IDLE_DUTY } from './controllerDoubts.ts';
 import { leverStates, type RotorDoubt } from './levers.ts';
@@ -13,6 +14,8 @@ export interface ThrottlePoint {
   /** From the air's temperature. */
   readonly heat: readonly StationHeat[];
   readonly figures: BandedFigures;
+  /** Where the cells are under their cut-off, in words. */
+  readonly cells?: string;
 }
 
 /**
@@ -37,6 +40,10 @@ export function throttlePoint(
   const nominal = at(neutralLevers);
   if (!nominal.ok) return nominal;
   const { point, heat } = nominal.value;
+  const { pack } = model;
+  const cell = point.packVoltage / pack.series;
+  const cells = cellWords(pack, cell);
+  if (cells !== undefined && cellState(pack, cell) === 'gives out') return noSolution(cells);
   const fastest = point.stations.reduce((most, { angularSpeed }) => Math.max(most, angularSpeed), 1);
   // At given throttles neither the balance, the mass, the body's drag nor the style has a say.
   const states = leverStates(
@@ -56,5 +63,5 @@ export function throttlePoint(
     },
     model.airTemperature,
   );
-  return solved({ point, heat, figures });
+  return solved({ point, heat, figures, ...(cells === undefined ? {} : { cells }) });
 }

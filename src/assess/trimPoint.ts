@@ -1,3 +1,4 @@
+import { cellState, cellWords } from '../drive/cellState.ts';
 import { forwardHeat } from '../flight/forward/forwardHeat.ts';
 import { type ForwardPoint, forwardPoint } from '../flight/forward/forwardPoint.ts';
 import type { ForwardCraft } from '../flight/forward/forwardTrim.ts';
@@ -27,6 +28,8 @@ export interface TrimPoint {
   /** From the air's temperature. */
   readonly heat: readonly StationHeat[];
   readonly figures: BandedFigures;
+  /** Where the cells are under their cut-off, in words. */
+  readonly cells?: string;
 }
 
 /** A craft asked for its trims, one after another. */
@@ -47,6 +50,10 @@ export function trimmer(
     if (found.value.trim.largestDuty > FULL) {
       return noSolution('a motor would need more than full throttle at the loaded voltage');
     }
+    const { pack } = flight.model;
+    const cell = found.value.trim.point.packVoltage / pack.series;
+    const cells = cellWords(pack, cell);
+    if (cells !== undefined && cellState(pack, cell) === 'gives out') return noSolution(cells);
     const figures = bandFigures(
       found.value.figures,
       states,
@@ -60,6 +67,7 @@ export function trimmer(
       trim: found.value.trim,
       heat: found.value.heat,
       figures: belowFull(withWakeDoubt(figures)),
+      ...(cells === undefined ? {} : { cells }),
     });
   });
 }

@@ -8,6 +8,8 @@ export interface ChemistryFacts {
   readonly fullVoltage: number;
   /** Loaded voltage at which to land [V]. */
   readonly cutOffVoltage: number;
+  /** Loaded voltage under which the model of a cell ends, cells are harmed and electronics reset (common practice, no source) [V]. */
+  readonly lowestVoltage: number;
   /** For energy and storage figures [V]. */
   readonly nominalVoltage: number;
   /** Of a whole pack with wires [J/kg]. */
@@ -22,6 +24,7 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryFacts>> = {
     ],
     fullVoltage: 4.2,
     cutOffVoltage: 3.3,
+    lowestVoltage: 2.5,
     nominalVoltage: 3.7,
     specificEnergy: 150 * 3600,
   },
@@ -32,6 +35,7 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryFacts>> = {
     ],
     fullVoltage: 4.35,
     cutOffVoltage: 3.3,
+    lowestVoltage: 2.5,
     nominalVoltage: 3.8,
     specificEnergy: 160 * 3600,
   },
@@ -42,6 +46,7 @@ export const chemistries: Readonly<Record<Chemistry, ChemistryFacts>> = {
     ],
     fullVoltage: 4.2,
     cutOffVoltage: 2.8,
+    lowestVoltage: 2,
     nominalVoltage: 3.6,
     specificEnergy: 215 * 3600,
   },

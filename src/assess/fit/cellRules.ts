@@ -1,3 +1,4 @@
+import { chemistries } from '../../drive/chemistry.ts';
 import { amps, fails, fits, volts } from './say.ts';
 import type { FitRule } from './types.ts';
 
@@ -59,7 +60,7 @@ export const cellRules: readonly FitRule[] = [
         voltage < limit
           ? fails(
               'risk',
-              `At full throttle with the pack down to its reserve the cells sag to ${voltage.toFixed(2)} V.`,
+              `At full throttle with the pack down to its reserve the cells sag to ${voltage.toFixed(2)} V${voltage <= chemistries[craft.packModel.chemistry].lowestVoltage ? ' or less: the pack gives out' : ''}.`,
               `A pack of lower resistance or larger capacity; under ${volts(limit)} per cell it ages fast and may cut out.`,
               ['pack'],
               { number },

@@ -5,6 +5,7 @@ import type { Banded } from '../../assess/propagate.ts';
 import { stationReports } from '../../assess/stationReports.ts';
 import { throttlePoint } from '../../assess/throttlePoint.ts';
 import { trimmer } from '../../assess/trimPoint.ts';
+import { cellWords } from '../../drive/cellState.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import type { Io } from '../io.ts';
@@ -41,6 +42,9 @@ export function askHeat(file: string, options: AskFlightOptions, io: Io): void {
     io.writeOut(partJson({ measures, findings }, { motors }));
     return;
   }
+  const cell = flown.find(({ id }) => id === 'full-throttle-cell-voltage');
+  // In words already where the pack gives out.
+  const last = cell && (cell.words ?? cellWords(flight.model.pack, cell.value));
   const header = ['motor', 'winding', 'limit', 'case', 'limit', 'controller loses', 'too hot after'];
   const rows = (of: (motor: (typeof motors)[number]) => Figures, title: string) =>
     printTable(
@@ -52,6 +56,8 @@ export function askHeat(file: string, options: AskFlightOptions, io: Io): void {
     rows(({ hover: at }) => at, 'settled in hover'),
     rows(({ fullThrottle: at }) => at, 'held at full throttle'),
     'Held at full throttle from the temperature of the air; out of a hover it takes less, as below.',
+    full.ok ? (full.value.cells ?? '') : `No such full throttle: ${full.reason}.`,
+    last === undefined ? '' : `Last full throttle, down to the landing reserve: ${last}.`,
     measuresText(measures, options.how),
   ];
   io.writeOut(withFindings(tables, findings));

@@ -1,6 +1,7 @@
 import { bandOf, propagate } from '../../assess/propagate.ts';
 import { CHEMISTRIES } from '../../build/schema/common.ts';
-import { packSource, usableCapacity } from '../../drive/battery.ts';
+import { packResistance, packSource, usableCapacity } from '../../drive/battery.ts';
+import { cellState, cellWords } from '../../drive/cellState.ts';
 import { packFromNameplate } from '../../drive/packFromNameplate.ts';
 import type { Chemistry, PackModel } from '../../drive/types.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
@@ -80,24 +81,31 @@ export function askPack(options: AskPackOptions, io: Io): void {
       }),
     ),
   );
-  const band = bandOf(model.resistance, deviation);
+  // Of the pack as old as it is asked for.
+  const resistance = packResistance(model, 0.5, WARM);
+  const band = bandOf(resistance, (deviation * resistance) / model.resistance);
   if (options.json) {
-    const { resistance, continuousCurrent, capacity, series, parallel, chemistry } = model;
+    const { continuousCurrent, capacity, series, parallel, chemistry } = model;
     io.writeOut(
-      `${JSON.stringify({ pack: { chemistry, series, parallel, capacity, resistance, resistanceBand: band, continuousCurrent }, points }, null, 2)}\n`,
+      `${JSON.stringify({ pack: { chemistry, series, parallel, capacity, resistance, resistanceBand: band, continuousCurrent }, points: points.map((point) => heldOf(model, point)) }, null, 2)}\n`,
     );
     return;
   }
   const table = printTable(
-    ['cells degC', 'charge %', 'current A', 'loaded V', 'a cell V'],
+    ['cells degC', 'charge %', 'current A', 'loaded V', 'a cell V', ''],
     points.map(({ temperature, charge, current, voltage, cellVoltage, band: bands }) => [
       (temperature - 273.15).toFixed(0),
       (100 * charge).toFixed(0),
       roundedText(current, undefined),
-      voltage > 0 ? bandedNumber({ value: voltage, band: bands.voltage }, (volts) => volts) : 'gives out',
-      voltage > 0 ? bandedNumber({ value: cellVoltage, band: bands.cellVoltage }, (volts) => volts) : '',
+      ...(cellState(model, cellVoltage) === 'gives out'
+        ? ['-', '-']
+        : [
+            bandedNumber({ value: voltage, band: bands.voltage }, (volts) => volts),
+            bandedNumber({ value: cellVoltage, band: bands.cellVoltage }, (volts) => volts),
+          ]),
+      cellWords(model, cellVoltage) ?? '',
     ]),
-    ['right', 'right', 'right', 'right', 'right'],
+    ['right', 'right', 'right', 'right', 'right', 'left'],
   );
   const atRest = charges.flatMap((charge) => {
     const point = points.find((each) => each.charge === charge);
@@ -105,11 +113,20 @@ export function askPack(options: AskPackOptions, io: Io): void {
     const volts = bandedCell({ value: point.openCircuit, band: point.band.openCircuit }, 'voltage');
     return [`${volts} at ${formatQuantity(charge, 'share')}`];
   });
-  const milliohm = bandedNumber({ value: model.resistance, band }, (ohm) => 1000 * ohm);
+  const milliohm = bandedNumber({ value: resistance, band }, (ohm) => 1000 * ohm);
   io.writeOut(
     `${table}\n\nAt rest ${atRest.join(', ')}. Resistance of the whole pack ${milliohm} mohm at 25 degC and half charge; ` +
       `honest continuous current about ${model.continuousCurrent.toPrecision(2)} A. Everything settled: a burst of a second sags about ${Math.round(100 * model.slowShare)} % less. Bands are 10th to 90th percentile.\n`,
   );
+}
+
+/** A point for JSON: no voltage where the pack gives out. */
+function heldOf(model: PackModel, point: SagPoint & ReturnType<typeof bandsOf>) {
+  const cells = cellState(model, point.cellVoltage);
+  if (cells !== 'gives out') return { ...point, cells };
+  const { voltage: _, cellVoltage: __, band, ...rest } = point;
+  const { voltage: ___, cellVoltage: ____, ...bands } = band;
+  return { ...rest, band: bands, cells };
 }
 
 function sagOf(

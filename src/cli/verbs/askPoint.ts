@@ -48,7 +48,7 @@ export function askPoint(file: string, options: AskPointOptions, io: Io): void {
   const doubtAt = (angularSpeed: number) => rotorDoubt(craft, first, sections, air, angularSpeed);
   const found = throttlePoint(craft, model, doubtAt, throttle, charge);
   if (!found.ok) throw new BadInput(`${file}: no such operating point: ${found.reason}`);
-  const { point, heat, figures } = found.value;
+  const { point, heat, figures, cells } = found.value;
   if (options.json) {
     const stations = point.stations.map((station, i) => ({
       name: model.stations[i]?.name,
@@ -56,7 +56,9 @@ export function askPoint(file: string, options: AskPointOptions, io: Io): void {
       ...heatOf(heat[i]),
       banded: figures.motors[i] ?? {},
     }));
-    io.writeOut(`${JSON.stringify({ ...point, stations, banded: figures.craft }, null, 2)}\n`);
+    io.writeOut(
+      `${JSON.stringify({ ...point, ...(cells === undefined ? {} : { cells }), stations, banded: figures.craft }, null, 2)}\n`,
+    );
     return;
   }
   const fast = fastTip(
@@ -64,7 +66,7 @@ export function askPoint(file: string, options: AskPointOptions, io: Io): void {
     'At this throttle',
     point.stations.map(({ angularSpeed }) => angularSpeed),
   );
-  io.writeOut(`${pointText(model, figures)}${fast === undefined ? '' : `${fast.says}\n`}`);
+  io.writeOut(`${pointText(model, figures, cells)}${fast === undefined ? '' : `${fast.says}\n`}`);
 }
 
 const heatOf = (heat: StationHeat | undefined) => ({
@@ -75,7 +77,7 @@ const heatOf = (heat: StationHeat | undefined) => ({
 const settledOf = (settled: MotorTemperatures | undefined) =>
   settled === undefined ? {} : { windingTemperature: settled.winding, caseTemperature: settled.case };
 
-function pointText(model: FlightModel, { craft, motors }: BandedFigures): string {
+function pointText(model: FlightModel, { craft, motors }: BandedFigures, cells: string | undefined): string {
   const names = model.stations.map(({ name }) => name);
   const right = (header: readonly string[]) => header.map((_, i) => (i === 0 ? 'left' : 'right'));
   const table = (header: readonly string[], cells: (i: number) => readonly string[]) =>
@@ -108,7 +110,7 @@ function pointText(model: FlightModel, { craft, motors }: BandedFigures): string
   );
   return (
     `${speeds}\n\n${losses}\n\n` +
-    `Pack ${bandedCell(craft.packVoltage, 'voltage')}, ${bandedCell(craft.packCurrent, 'current')}; ` +
+    `Pack ${bandedCell(craft.packVoltage, 'voltage')}, ${bandedCell(craft.packCurrent, 'current')}${cells === undefined ? '' : `, ${cells}`}; ` +
     `all motors ${bandedCell(craft.netThrust, 'force')}. Settled at that throttle for a minute or two: out of a hover the pack sags less, which ` +
     'is what `assess` tells. Motor amps are in the winding; the pack gives about throttle times as many. Temperatures from the air up.\n' +
     leansOnText([

@@ -64,11 +64,15 @@ export function askTrim(file: string, options: AskTrimOptions, io: Io): void {
   io.writeOut(`${blocks.join('\n\n')}\n\n${leaning}`);
 }
 
-function jsonOf({ figures }: TrimPoint, names: readonly string[]) {
-  return { craft: figures.craft, motors: names.map((name, i) => ({ name, ...figures.motors[i] })) };
+function jsonOf({ figures, cells }: TrimPoint, names: readonly string[]) {
+  return {
+    ...(cells === undefined ? {} : { cells }),
+    craft: figures.craft,
+    motors: names.map((name, i) => ({ name, ...figures.motors[i] })),
+  };
 }
 
-function textOf({ figures: { craft, motors } }: TrimPoint, names: readonly string[]): string {
+function textOf({ figures: { craft, motors }, cells }: TrimPoint, names: readonly string[]): string {
   const header = [
     'motor',
     'net thrust',
@@ -97,7 +101,7 @@ function textOf({ figures: { craft, motors } }: TrimPoint, names: readonly strin
     header.map((_, i) => (i === 0 ? 'left' : 'right')),
   );
   return (
-    `tilt ${bandedCell(craft.tilt, 'angle')}, pack ${bandedCell(craft.packCurrent, 'current')} at ${bandedCell(craft.packVoltage, 'voltage')}, ` +
+    `tilt ${bandedCell(craft.tilt, 'angle')}, pack ${bandedCell(craft.packCurrent, 'current')} at ${bandedCell(craft.packVoltage, 'voltage')}${cells === undefined ? '' : `, ${cells}`}, ` +
     `body drag ${bandedCell(craft.bodyDrag, 'force')}, in-plane drag of the propellers ${bandedCell(craft.rotorDrag, 'force')}\n${table}`
   );
 }
