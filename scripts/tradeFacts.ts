@@ -259,6 +259,7 @@ function guardThrust(): Chart {
         tipGap: (gap / 100) * RADIUS,
         lipRadius: (lip / 100) * 2 * RADIUS,
         expansionRatio: 1,
+        depth: 0.014,
         blockedArea: 0.0004,
       },
       RADIUS,

@@ -52,6 +52,7 @@ const GROUPS: Readonly<Record<keyof Levers, { readonly group: string; readonly o
     avionicsPowerScale: { group: 'electronics', of: 'electronics' },
     massScale: { group: 'mass', of: 'frame' },
     downloadScale: { group: 'thrust lost on the arms', of: 'all' },
+    guardTurningScale: { group: 'air turned by the guards', of: 'frame' },
     inPlaneScale: { group: 'in-plane force of the rotors', of: 'all' },
     dragScale: { group: 'drag of the airframe', of: 'all' },
     styleScale: { group: 'how hard it is flown', of: 'all' },

@@ -19,6 +19,9 @@ export interface Branch {
   readonly thrustScale: number;
   /** The ring's part of `thrustScale`, 1 when open. */
   readonly guardScale: number;
+  /** Of the ring: share of the air's momentum along the disc that it takes, and speed through the disc over the open rotor's. */
+  readonly guardTurning: number;
+  readonly guardFlow: number;
   /** Of the reader's torque, and of its forces in the disc. */
   readonly torqueScale: number;
   readonly inPlaneScale: number;
@@ -149,6 +152,8 @@ function branchOf(
     ...(station.oblique === undefined ? {} : { oblique: station.oblique }),
     thrustScale: levers.thrustScale * guardScale,
     guardScale,
+    guardTurning: Math.min((station.guard?.turning ?? 0) * levers.guardTurningScale, 1),
+    guardFlow: Math.sqrt(2 * (station.guard?.wakeRatio ?? 0.5)),
     torqueScale: levers.torqueScale,
     inPlaneScale: levers.inPlaneScale,
     netShare: 1 - Math.min(station.downloadShare * levers.downloadScale, 0.9),
@@ -182,6 +187,7 @@ function alike(a: Station, b: Station): boolean {
     a.motor === b.motor &&
     a.controller === b.controller &&
     a.guard?.thrustAtEqualPower === b.guard?.thrustAtEqualPower &&
+    a.guard?.turning === b.guard?.turning &&
     a.downloadShare === b.downloadShare &&
     a.propDiameter === b.propDiameter &&
     alikeWire(a.supplyLead, b.supplyLead) &&

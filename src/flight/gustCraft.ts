@@ -2,6 +2,7 @@ import { type Outcome, solved } from '../numerics/outcome.ts';
 import type { Branch } from './circuit.ts';
 import { bluffAreas, writeBodyForce } from './forward/bodyDrag.ts';
 import type { ForwardCraft } from './forward/forwardTrim.ts';
+import { withRing } from './forward/ringDrag.ts';
 import { obliqueAnswer } from './forward/turnRotors.ts';
 import { axialThrustSlope, type GustCraft } from './gustJolt.ts';
 
@@ -44,7 +45,7 @@ export function gustCraft(craft: ForwardCraft, gravity: number): Outcome<GustCra
       inPlaneScale: branch.inPlaneScale,
     });
     if (!edgewise.ok) return edgewise;
-    rotorDrag += edgewise.value.inPlaneForce;
+    rotorDrag += withRing(edgewise.value, branch, circuit, Math.max(0, about), READ_AT).inPlaneForce;
   }
   return solved({
     mass: circuit.weight / gravity,

@@ -142,6 +142,8 @@ export interface Levers {
   readonly dragScale: number;
   /** In-plane force that comes with lift on every rotor in edgewise flow. */
   readonly inPlaneScale: number;
+  /** Of the momentum that guard rings take from the air they turn. */
+  readonly guardTurningScale: number;
 }
 
 export const neutralLevers: Levers = {
@@ -167,6 +169,7 @@ export const neutralLevers: Levers = {
   styleScale: 1,
   dragScale: 1,
   inPlaneScale: 1,
+  guardTurningScale: 1,
 };
 
 /** One motor at a coupled operating point. Powers [W]. */

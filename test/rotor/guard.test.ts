@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { guardEffect } from '../../src/rotor/guard.ts';
 
-const ideal = { tipGap: 0, lipRadius: 0.02, expansionRatio: 1, blockedArea: 0 };
+const ideal = { tipGap: 0, lipRadius: 0.02, expansionRatio: 1, depth: 0.02, blockedArea: 0 };
 
 describe('guardEffect', () => {
   it('has the check values of an ideal ring', () => {

@@ -84,10 +84,10 @@ function sceneOf(craft: CraftInAir, request: FlyRequest): Outcome<Set> {
     case 'dash': {
       const dash = dashPlan(craft, request.duration);
       if (!dash.ok) return dash;
-      const { speed, tilt, duty, plan } = dash.value;
+      const { speed, tilt, aim, plan } = dash.value;
       return solved({
         plan,
-        says: `Out of a hover nose down to ${formatQuantity(tilt, 'angle')}, the tilt of the fastest level flight at ${Math.round(100 * duty)} % duty, height held.`,
+        says: `Out of a hover nose down to ${formatQuantity(tilt, 'angle')}, ${aim}, height held.`,
         figures: (trace) => dashFigures(craft, speed, tilt, trace),
       });
     }

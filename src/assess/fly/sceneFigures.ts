@@ -176,7 +176,7 @@ export function dashFigures(
       quantity: 'speed',
       ...(told === undefined ? {} : { closedForm: told }),
       simulated: trace.speed.at(-1) ?? 0,
-      how: "The closed form is the steady level flight at the simulated tilt, rotors apart from each other's wakes as in the simulation; rings keep there what they give in hover.",
+      how: "The closed form is the steady level flight at the simulated tilt, rotors apart from each other's wakes as in the simulation; rings keep there what they give in hover, and drag by the air they turn.",
     },
     {
       id: 'dash-time',

@@ -1,5 +1,8 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { drydenTrace } from '../../air/drydenTrace.ts';
+import type { ForwardPoint } from '../../flight/forward/forwardPoint.ts';
+import { KNOWN_RING_TILT } from '../../flight/forward/ringDrag.ts';
+import { speedAtTilt } from '../../flight/forward/speeds.ts';
 import { attainableSet, reachAlong } from '../../flight/reserve/attainableSet.ts';
 import { controlAxes } from '../../flight/reserve/types.ts';
 import { at, type Command, type SimulationState } from '../../flight/simulation/types.ts';
@@ -97,22 +100,32 @@ function noseDown(state: Readonly<SimulationState>): number {
   return -Math.asin(Math.min(1, Math.max(-1, 2 * (w * y - z * x))));
 }
 
+/** A dash, and whose tilt it takes, in words. */
+interface Dash {
+  readonly plan: Plan;
+  readonly speed: number;
+  readonly tilt: number;
+  readonly aim: string;
+}
+
 /** Nose down to the tilt of the fastest level flight, less where that makes it faster, height held. */
-export function dashPlan(
-  craft: CraftInAir,
-  seconds = 12,
-): Outcome<{ readonly plan: Plan; readonly speed: number; readonly tilt: number; readonly duty: number }> {
+export function dashPlan(craft: CraftInAir, seconds = 12): Outcome<Dash> {
   const isCoaxial = craft.circuit.branches.some(({ inWakeOf }) => inWakeOf >= 0);
   const duty = isCoaxial ? COAXIAL_DASH_DUTY : DASH_DUTY;
   const top = knownTop(craft.forward, CHARGE, duty);
   if (!top.ok) return top;
-  const { speed, tilt } = top.value.at;
+  const known = withinKnown(craft, top.value.at);
+  if (!known.ok) return known;
+  const { speed, tilt } = known.value;
   if (!(speed > 1)) return noSolution('it makes no way in level flight');
   const { mass, gravity } = craft.oblique;
   return solved({
     speed,
     tilt,
-    duty,
+    aim:
+      speed < top.value.at.speed
+        ? 'as far as anything is known of guards at speed'
+        : `the tilt of the fastest level flight at ${Math.round(100 * duty)} % duty`,
     plan: {
       model: craft.oblique,
       pilot: (time, state) => {
@@ -130,6 +143,17 @@ export function dashPlan(
       timeStep: DASH_STEP,
     },
   });
+}
+
+/** The fastest level flight, or with guards the one at the steepest tilt that anything is known of. */
+function withinKnown(
+  { forward }: CraftInAir,
+  top: ForwardPoint,
+): Outcome<{ readonly speed: number; readonly tilt: number }> {
+  const isRinged = forward.model.stations.some(({ guard }) => guard !== undefined);
+  return isRinged && top.tilt > KNOWN_RING_TILT
+    ? speedAtTilt(forward, CHARGE, KNOWN_RING_TILT, top.speed)
+    : solved(top);
 }
 
 /** Place held in a mean wind from ahead with Dryden gusts of a seed. */

@@ -30,6 +30,7 @@ const MATTERS = new Set<Unknown['lever']>([
   'massScale',
   'dragScale',
   'inPlaneScale',
+  'guardTurningScale',
   'coolingScale',
   'heatCapacityScale',
   'windingResistanceScale',

@@ -20,6 +20,15 @@ export const IN_PLANE: Unknown = {
   source: 'docs/method/flight.md',
 };
 
+/** Rings of real depth and lip turn the air less or more than a thin ring wing: flow tears off the front lip, the rotor draws it in (ours, no source). */
+const GUARD_TURNING: Unknown = {
+  lever: 'guardTurningScale',
+  label: 'air turned by the guards',
+  deviation: 0.4,
+  trust: 'inferred',
+  source: 'docs/method/flight.md',
+};
+
 const asReckoned: Doubted = { levers: neutralLevers, balanceShift: 0 };
 
 /** The craft's uncertain inputs with the body's drag among them; how hard it is flown is left out; `more` is added. */
@@ -30,7 +39,8 @@ export function speedStates(
 ): readonly Uncertainty<Doubted>[] {
   const told = craft.unknowns.filter(({ lever }) => lever !== 'styleScale');
   const unheard = told.some(({ lever }) => lever === IN_PLANE.lever) ? [] : [IN_PLANE];
-  return leverStates([...told, ...unheard, ...more], flight.doubt);
+  const rings = flight.model.stations.some(({ guard }) => guard !== undefined) ? [GUARD_TURNING] : [];
+  return leverStates([...told, ...unheard, ...rings, ...more], flight.doubt);
 }
 
 /** One way things and the day's wind may really be. */
@@ -66,6 +76,7 @@ const IN_THE_AIR: readonly (keyof Levers)[] = [
   'downloadScale',
   'dragScale',
   'inPlaneScale',
+  'guardTurningScale',
 ];
 
 /** True when a state leaves speeds and torques of the rotors as they are. */

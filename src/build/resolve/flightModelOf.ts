@@ -78,6 +78,7 @@ function guardOf(craft: Craft, motor: string, radius: number): GuardEffect | und
       tipGap: ring.innerRadius - radius,
       lipRadius: craft.parts.frame.guards?.lipRadius ?? 0,
       expansionRatio: 0.5 + 0.5 * Math.min(1, ring.height / (2 * radius) / FULL_DEPTH),
+      depth: ring.height,
       blockedArea: STRUTS * ring.wallThickness * radius,
     },
     radius,

@@ -4,6 +4,7 @@ import { COAXIAL_WAKE, coaxialCover, inducedSpeed } from '../wake.ts';
 import type { ObliqueAnswer, ObliqueRequest, ObliqueRotor, ObliqueState, OutOfReach } from './edgewise.ts';
 import { glauertInducedSpeed } from './glauert.ts';
 import { mappedRotor } from './mappedRotor.ts';
+import { withRing } from './ringDrag.ts';
 
 /** All rotors in one oblique flow. */
 export interface RotorSet {
@@ -122,7 +123,8 @@ function turnOne(
   load.axialSpeed[i] = through;
   load.current[i] = current;
   load.voltage[i] = angularSpeed / branch.speedConstant + current * motorSide(branch, angularSpeed);
-  return found;
+  const ringed = (state: ObliqueState) => withRing(state, branch, circuit, through, edgewiseSpeed);
+  return found.ok ? { ok: true, value: ringed(found.value) } : { ...found, nearest: ringed(found.nearest) };
 }
 
 /** By the station's own oblique reader where it has one, by `otherwise` where only its axial map is known. */

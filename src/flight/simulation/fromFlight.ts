@@ -3,6 +3,7 @@ import { type Branch, type Circuit, circuitOf, motorSide } from '../circuit.ts';
 import type { BarDrag } from '../forward/bodyDrag.ts';
 import type { ObliqueRotor } from '../forward/edgewise.ts';
 import { glauertInducedSpeed } from '../forward/glauert.ts';
+import { ringDrag } from '../forward/ringDrag.ts';
 import type { HoverTrim } from '../hoverTrim.ts';
 import type { FlightModel, Levers, ObliqueRead, RotorRead } from '../types.ts';
 import { COAXIAL_WAKE, coaxialCover, inducedSpeed } from '../wake.ts';
@@ -61,7 +62,13 @@ export function simulationModel(
         rotor,
         ...(oblique === undefined
           ? {}
-          : { oblique: mappedRead(branch, wake) ?? obliqueRead(oblique, rotor, disc) }),
+          : {
+              oblique: ringed(
+                branch,
+                flight.airDensity,
+                mappedRead(branch, wake) ?? obliqueRead(oblique, rotor, disc),
+              ),
+            }),
         downloadShare: 1 - branch.netShare,
         rotatingInertia: station.rotatingInertia,
         drive: {
@@ -105,6 +112,20 @@ const scaledRotor =
     out.thrust *= branch.thrustScale;
     out.torque *= branch.torqueScale;
   };
+
+/** With the drag of the air that a ring turns. */
+function ringed(branch: Branch, airDensity: number, read: ObliqueRead): ObliqueRead {
+  if (!(branch.guardTurning > 0)) return read;
+  return (angularSpeed, axialSpeed, edgewiseSpeed, out) => {
+    read(angularSpeed, axialSpeed, edgewiseSpeed, out);
+    const through = Math.max(axialSpeed, 0);
+    const hoverSpeed = inducedSpeed(Math.max(out.thrust, 0), 0, airDensity, branch.discArea);
+    const induced = glauertInducedSpeed(hoverSpeed, edgewiseSpeed, through);
+    const { drag, noseUp } = ringDrag(branch, airDensity, through, induced, edgewiseSpeed);
+    out.inPlaneForce += drag;
+    out.momentAftUp -= noseUp;
+  };
+}
 
 /** The station's own oblique reader under the levers. */
 function mappedRead({ oblique, ...branch }: Branch, wake: Wake): ObliqueRead | undefined {

@@ -12,13 +12,13 @@ import { built, type Quad, trueX } from './craftOfParts.ts';
  */
 const RADIUS = (5.1 * 0.0254) / 2;
 
-function fly(ring?: Omit<GuardShape, 'expansionRatio'>) {
+function fly(ring?: Omit<GuardShape, 'expansionRatio' | 'depth'>) {
   const quad: Quad =
     ring === undefined
       ? trueX
       : { ...trueX, rings: { tipGap: ring.tipGap, height: 0.014, wall: 0.002 + ring.lipRadius / 4 } };
   const { model, drag, massProperties } = built(quad);
-  const guard = ring && guardEffect({ ...ring, expansionRatio: 1 }, RADIUS);
+  const guard = ring && guardEffect({ ...ring, expansionRatio: 1, depth: 0.014 }, RADIUS);
   const guarded = {
     ...model,
     stations: model.stations.map((station) => (guard ? { ...station, guard } : station)),

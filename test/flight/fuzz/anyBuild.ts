@@ -203,7 +203,13 @@ function assemble(
   const rotor = rotorIn(map.axial, air);
   const oblique = obliqueOf(map, air);
   const guard = guardEffect(
-    { tipGap: 0.02 * diameter, lipRadius: 0.04 * diameter, expansionRatio: 1, blockedArea: 0.02 * disc },
+    {
+      tipGap: 0.02 * diameter,
+      lipRadius: 0.04 * diameter,
+      expansionRatio: 1,
+      depth: 0.2 * diameter,
+      blockedArea: 0.02 * disc,
+    },
     diameter / 2,
   );
   const names = layout.motors.map(({ name }) => name);

@@ -1,4 +1,5 @@
 import type { Brief } from '../../../build/schema/brief.ts';
+import { KNOWN_RING_TILT } from '../../../flight/forward/ringDrag.ts';
 import { borne } from '../../../flight/heat.ts';
 import type { FlightModel } from '../../../flight/types.ts';
 import { formatQuantity, withUnit } from '../../../units/formatQuantity.ts';
@@ -13,11 +14,35 @@ const APART = 12;
 
 /** What level flight says beyond its numbers. */
 export function levelFindings(nominal: LevelNominal, brief: Brief): readonly Finding[] {
-  return [...heatLimits(nominal), ...unevenHeat(nominal), ...cameraSays(nominal, brief)];
+  return [
+    ...guardsAtSpeed(nominal),
+    ...heatLimits(nominal),
+    ...unevenHeat(nominal),
+    ...cameraSays(nominal, brief),
+  ];
 }
 
 const speedText = (speed: number): string => formatQuantity(speed, 'speed');
 const degC = (kelvin: number): string => withUnit(Math.round(kelvin - 273.15), 'degC');
+
+/** Rings were measured in hover and slow side winds only: beyond, top speed and wind held are what could at best be. */
+function guardsAtSpeed({ craft, points, top }: LevelNominal): readonly Finding[] {
+  if (!craft.model.stations.some(({ guard }) => guard !== undefined) || top.at.tilt <= KNOWN_RING_TILT)
+    return [];
+  const known = points.findLast(({ tilt }) => tilt <= KNOWN_RING_TILT)?.speed ?? 0;
+  return [
+    {
+      id: 'guards-at-speed',
+      sheet: 'flight',
+      severity: 'risk',
+      says: `With guards nothing is known of flight steeper than ${formatQuantity(KNOWN_RING_TILT, 'angle')}, from about ${speedText(known)} on: top speed and wind held are upper bounds.`,
+      number: { value: top.at.speed, limit: known, quantity: 'speed' },
+      remedy: `Take ${speedText(known)} for the wind to stay under until it was flown, away from people.`,
+      source: 'momentum of the air through the rings, docs/method/flight.md',
+      parts: ['frame'],
+    },
+  ];
+}
 
 function heatLimits(nominal: LevelNominal): readonly Finding[] {
   const { craft, cruise, cruiseHeat, held, top } = nominal;
