@@ -20,16 +20,14 @@ export function hoverFindings(
   brief: Brief,
 ): readonly Finding[] {
   const findings: Finding[] = [];
-  const value = (id: string) => measures.find((measure) => measure.id === id)?.value;
-
-  const throttle = value('hover-throttle');
-  if (throttle !== undefined && throttle > hoverThrottleStop) {
+  const hover = measures.find(({ id }) => id === 'hover-throttle');
+  if (hover !== undefined && hover.value > hoverThrottleStop) {
     findings.push({
       id: 'hover-throttle-stop',
       sheet: 'lift',
       severity: 'stop',
-      says: `It hovers at ${wholePercent(throttle)} throttle: nothing is left to fly with.`,
-      number: { value: throttle, limit: hoverThrottleStop, quantity: 'share' },
+      says: `It hovers at ${formatQuantity(hover.value, 'share', { band: hover.band })} throttle: nothing is left to fly with.`,
+      number: { value: hover.value, limit: hoverThrottleStop, quantity: 'share' },
       remedy: 'Less mass, more pitch or diameter, higher K_V or another cell.',
       source: TRADE,
       parts: ['motors', 'propellers', 'pack'],

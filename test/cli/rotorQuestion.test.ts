@@ -167,6 +167,55 @@ it('tells everything wrong with a table at once, by the lines of the file', asyn
   ]);
 });
 
+// Once averaged without a word: a table of 3.75 in with --pitch "8 in" told half again as much power, bands as narrow.
+it.each([
+  ['of another pitch', TABLE, ['--pitch', '8 in'], '34.2\u00a0deg at 0.75 R, the table has 19.8\u00a0deg'],
+  ['in radians', 'r/R,c/R,beta\n0.3,0.2,0.6\n0.75,0.2,0.34\n1,0.1,0.2', [], 'Were these radians?'],
+  ['of the tip alone', 'r/R,c/R,beta\n0.7,0.2,20\n0.8,0.2,18\n0.95,0.1,16', [], 'begins at r/R 0.7'],
+])('answers for a table %s, but says what speaks against it', async (_, table, words, told) => {
+  const { code, out, error } = await quadwright(
+    [
+      'ask',
+      'rotor',
+      '--diameter',
+      '5 in',
+      '--blades',
+      '2',
+      '--rpm',
+      '6000',
+      '--blade',
+      'b.csv',
+      '--json',
+      ...words,
+    ],
+    { 'b.csv': table },
+  );
+  expect(code).toBe(0);
+  expect(JSON.parse(out)).toHaveLength(1);
+  expect(error).toContain(told);
+});
+
+it('has nothing to say against a table and a pitch that go together', async () => {
+  const { error } = await quadwright(
+    [
+      'ask',
+      'rotor',
+      '--diameter',
+      '5 in',
+      '--blades',
+      '2',
+      '--rpm',
+      '6000',
+      '--blade',
+      'b.csv',
+      '--pitch',
+      '3.75 in',
+    ],
+    files,
+  );
+  expect(error).toBe('');
+});
+
 it('says once below the table why a point has no solution', async () => {
   const { code, out } = await quadwright(
     'ask rotor --diameter 5in --blades 3 --pitch 3.75in --rpm 6000,9000 --speed=-4m/s'.split(' '),

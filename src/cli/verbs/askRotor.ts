@@ -9,6 +9,7 @@ import { BadInput, type Io } from '../io.ts';
 import { HEIGHTS, listOption, numberOption, quantityWithin, wholeOption } from '../options.ts';
 import { printTable } from '../print/table.ts';
 import { readBladeTable } from '../readBladeTable.ts';
+import { bladeDoubts } from './bladeDoubts.ts';
 import { edgewiseAnswer, edgewiseText } from './rotorAlong.ts';
 import { FASTEST, type RotorAnswer, rotorAnswer } from './rotorAnswer.ts';
 
@@ -86,6 +87,7 @@ function bladeOf(options: AskRotorOptions, io: Io): Blade {
     if (options.chord !== undefined)
       throw new BadInput('--chord: the blade table tells the chords already. Leave it out.');
     const columns = readBladeTable(io.readText(options.blade), options.blade);
+    for (const doubt of bladeDoubts(columns, pitch, diameter)) io.writeError(`${options.blade}: ${doubt}\n`);
     return bladeFromTable({ diameter, bladeCount, ...columns, ...(pitch === undefined ? {} : { pitch }) });
   }
   if (pitch === undefined) {
