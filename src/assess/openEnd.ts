@@ -17,7 +17,13 @@ export function openEnd(
   return flown && quantity === 'time' ? 'never too hot' : grounded;
 }
 
-/** The same with how many states of doubt it is: `never settles in 2 of 13 states of doubt`. */
+/** A measure's open end where there is room for few words: without the count, which its `how` tells. */
+export function openBriefly({ open, lost }: Pick<Measure, 'open' | 'lost'>): string | undefined {
+  const counted = lost && openInWords('', lost);
+  return counted !== undefined && open?.endsWith(counted) ? open.slice(0, -counted.length) : open;
+}
+
+/** An open end with how many states of doubt it is: `never settles in 2 of 13 states of doubt`. */
 export const openInWords = (open: string, { states, of }: Pick<Lost, 'states' | 'of'>): string =>
   `${open} in ${states.length} of ${of} states of doubt`;
 

@@ -1,3 +1,4 @@
+import { openBriefly } from '../assess/openEnd.ts';
 import type { Measure, Quantity } from '../assess/types.ts';
 import { formatBand, formatQuantity, QUANTITY_SPACE } from '../units/formatQuantity.ts';
 import { restate } from '../units/restate.ts';
@@ -34,7 +35,8 @@ export const sayFigure = (measure: Measure, manner: Manner): Figure => {
 /** The band beside a measure, in its unit: `671 to 702`; empty when the number is exact or told in words. */
 export function sayBand(measure: Measure, manner: Manner): string {
   if (isExact(measure) || measure.words !== undefined) return '';
-  const { value, quantity, band, open } = measure;
+  const { value, quantity, band } = measure;
+  const open = openBriefly(measure);
   const { text } = parted(formatBand(value, band, quantity, manner));
   return open === undefined ? text : `${text} or ${open}`;
 }

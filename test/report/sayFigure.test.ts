@@ -30,6 +30,13 @@ describe('a measure in words', () => {
     expect(sayWindow(bare, manner)).toBe('');
   });
 
+  // With its count a sheet's row stuck out of the window.
+  it('says an open end without its count, which the how tells', () => {
+    const lost = { states: ['motor cooling a step up'], of: 23 };
+    const open = 'never too hot in 1 of 23 states of doubt';
+    expect(sayBand({ ...measure, open, lost }, manner)).toBe('25 to 30 or never too hot');
+  });
+
   it('says what is not known, without a unit', () => {
     expect(sayFigure({ ...measure, value: Number.NaN }, manner)).toEqual({ text: 'not known', unit: '' });
   });

@@ -1,4 +1,5 @@
 import { RISK_COST } from '../../choose/standing.ts';
+import { toldDifference } from '../../units/difference.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
 import type { ComparisonReport } from '../comparisonReport.ts';
 import type { Paint } from './paint.ts';
@@ -130,7 +131,10 @@ function verdict(
       const row = comparison.rows.find((each) => each.id === id);
       const effect = cause.effects[id];
       if (row === undefined || effect === undefined) return [];
-      const size = formatQuantity(Math.abs(effect), row.quantity, { currency });
+      const half = Math.max(...row.cells.map((cell) => (cell ? (cell.band[1] - cell.band[0]) / 2 : 0)));
+      const told = toldDifference(Math.abs(effect), half);
+      if (told === undefined) return [];
+      const size = formatQuantity(told.value, row.quantity, { band: told.band, currency });
       return [`${effect > 0 ? '+' : '-'}${size} ${shortLabel(row.label)}`];
     });
     return parts.length === 0 ? [] : [`  ${cause.seat}: ${parts.join(', ')}`];

@@ -2,6 +2,7 @@ import { quantityOf } from '../../choose/searchMeasures.ts';
 import type { Flip } from '../../choose/shortlist/reasons.ts';
 import type { SoftWant } from '../../choose/shortlist/softWants.ts';
 import { sayScale } from '../../report/sayScale.ts';
+import { toldDifference } from '../../units/difference.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
 
 /** A value of a wanted measure, no finer than its band where one is told. */
@@ -22,7 +23,7 @@ export const flipLines = (flips: readonly Flip[], currency: string, first: strin
   flips.map((flip) =>
     flip.kind === 'weight'
       ? `  a weight of ${flip.to.toPrecision(2)} instead of ${flip.from} on ${flip.measure.replaceAll('-', ' ')}`
-      : `  ${flip.by > 0 ? '+' : '-'}${sayWanted(flip.measure, Math.abs(flip.by), currency)} ${flip.measure.replaceAll('-', ' ')} of ${first}`,
+      : `  ${flip.by > 0 ? '+' : '-'}${sayWanted(flip.measure, Math.abs(flip.by), currency, toldDifference(Math.abs(flip.by))?.band)} ${flip.measure.replaceAll('-', ' ')} of ${first}`,
   );
 
 /** What a standing is made of: every want with its weight and its scale. */
