@@ -12,7 +12,7 @@ describe('ask pack under its cut-off', () => {
       'under the cut-off of 3.3\u00a0V a cell: land',
     );
     const out = await ask('--charge', '5 %', '--current', '400 A');
-    expect(out).toMatch(/400 +- +- +the pack gives out, under 2.5/);
+    expect(out).toMatch(/400 +- +- +\*\*\n\*\* the pack gives out, under 2.5/);
     const { points } = JSON.parse(await ask('--charge', '5 %', '--current', '400 A', '--json'));
     expect(points[0].cells).toBe('gives out');
     expect(points[0].voltage).toBeUndefined();

@@ -103,10 +103,14 @@ export function askPack(options: AskPackOptions, io: Io): void {
             bandedNumber({ value: voltage, band: bands.voltage }, (volts) => volts),
             bandedNumber({ value: cellVoltage, band: bands.cellVoltage }, (volts) => volts),
           ]),
-      cellWords(model, cellVoltage) ?? '',
+      MARKS[cellState(model, cellVoltage)],
     ]),
     ['right', 'right', 'right', 'right', 'right', 'left'],
   );
+  const marked = (['under cut-off', 'gives out'] as const).flatMap((state) => {
+    const point = points.find(({ cellVoltage }) => cellState(model, cellVoltage) === state);
+    return point === undefined ? [] : [`${MARKS[state]} ${cellWords(model, point.cellVoltage) ?? ''}`];
+  });
   const atRest = charges.flatMap((charge) => {
     const point = points.find((each) => each.charge === charge);
     if (point === undefined) return [];
@@ -115,10 +119,13 @@ export function askPack(options: AskPackOptions, io: Io): void {
   });
   const milliohm = bandedNumber({ value: resistance, band }, (ohm) => 1000 * ohm);
   io.writeOut(
-    `${table}\n\nAt rest ${atRest.join(', ')}. Resistance of the whole pack ${milliohm} mohm at 25 degC and half charge; ` +
+    `${[table, ...marked].join('\n')}\n\nAt rest ${atRest.join(', ')}. Resistance of the whole pack ${milliohm} mohm at 25 degC and half charge; ` +
       `honest continuous current about ${model.continuousCurrent.toPrecision(2)} A. Everything settled: a burst of a second sags about ${Math.round(100 * model.slowShare)} % less. Bands are 10th to 90th percentile.\n`,
   );
 }
+
+/** Beside a row, told below the table. */
+const MARKS = { holds: '', 'under cut-off': '*', 'gives out': '**' } as const;
 
 /** A point for JSON: no voltage where the pack gives out. */
 function heldOf(model: PackModel, point: SagPoint & ReturnType<typeof bandsOf>) {
