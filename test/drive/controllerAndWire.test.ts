@@ -1,4 +1,3 @@
-import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { peakBusVoltage } from '../../src/drive/busTransient.ts';
@@ -11,25 +10,10 @@ import {
 } from '../../src/drive/controller.ts';
 import { connectorOfRating, noWire, wireResistance, wireTemperatureRise } from '../../src/drive/wire.ts';
 import { wireGaugeArea } from '../../src/units/wireArea.ts';
+import { Solver } from '../secondIntegrator.ts';
 
 const controller = controllerFromNameplate({ continuousCurrent: 45, maximumVoltage: 25.2 });
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-
-interface Odex {
-  readonly Solver: new (
-    n: number,
-  ) => {
-    absoluteTolerance: number;
-    relativeTolerance: number;
-    solve(
-      f: (x: number, y: number[]) => number[],
-      from: number,
-      start: number[],
-      to: number,
-    ): { readonly y: number[] };
-  };
-}
-const { Solver } = createRequire(import.meta.url)('odex') as Odex;
 
 describe('controller', () => {
   it('loses exactly what does not come out', () => {
@@ -83,7 +67,7 @@ describe('bus transient', () => {
     expect(peak).toBeCloseTo(27.2, 2);
   });
 
-  // The two-branch circuit once more, by odex 2.0 (Gragg-Bulirsch-Stoer after Hairer and Wanner).
+  // The two-branch circuit once more, by the second integrator.
   it('is what a second integrator finds for two capacitors side by side', () => {
     const [ceramic, large] = [
       { capacitance: 160e-6, resistance: 0.005 },

@@ -1,4 +1,3 @@
-import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gyroscopicCoupling } from '../../../src/flight/reserve/gyroscopic.ts';
@@ -12,28 +11,8 @@ import {
   type SimulationModel,
   type SimulationState,
 } from '../../../src/flight/simulation/types.ts';
+import { Solver } from '../../secondIntegrator.ts';
 import { flyer, noRotor, plainRotor } from './crafts.ts';
-
-/**
- * The second integrator: odex 2.0 (Gragg-Bulirsch-Stoer after Hairer and Wanner), by require: the types it
- * ships are source that our compiler settings refuse.
- */
-interface Odex {
-  readonly Solver: new (
-    n: number,
-  ) => {
-    absoluteTolerance: number;
-    relativeTolerance: number;
-    solve(
-      f: (x: number, y: number[]) => number[],
-      from: number,
-      start: number[],
-      to: number,
-    ): { readonly y: number[]; readonly outcome: number };
-  };
-}
-const require = createRequire(import.meta.url);
-const { Solver } = require('odex') as Odex;
 
 const prepared = (model: SimulationModel) => {
   const outcome = prepareCraft(model);
