@@ -5,7 +5,7 @@ import { solveEdgewise } from './solveEdgewise.ts';
 import { spreadsOf } from './spreads.ts';
 import type { Blade, EdgewiseCondition, EdgewiseState } from './types.ts';
 
-const LOADS = [
+export const EDGEWISE_LOADS = [
   'thrustCoefficient',
   'powerCoefficient',
   'inPlaneForce',
@@ -15,7 +15,7 @@ const LOADS = [
 ] as const;
 
 /** What of a rotor in oblique flow gets a band. */
-export type EdgewiseLoad = (typeof LOADS)[number];
+export type EdgewiseLoad = (typeof EDGEWISE_LOADS)[number];
 
 /** 10th and 90th percentile of each, in the units of `EdgewiseState`. */
 export type EdgewiseBand = Readonly<Record<EdgewiseLoad, readonly [number, number]>>;
@@ -47,7 +47,7 @@ export function edgewiseBand(
   const advance = (Math.hypot(axialSpeed, edgewiseSpeed) * 2 * Math.PI) / (angularSpeed * blade.diameter);
   const spreads = spreadsOf(blade, advance);
   const shares = unexplained(blade, { tipMach: state.tipMach, reynolds75 }, spreads);
-  const squares = LOADS.map((load) => {
+  const squares = EDGEWISE_LOADS.map((load) => {
     const share =
       load === 'thrustCoefficient'
         ? shares.thrust
@@ -70,13 +70,13 @@ export function edgewiseBand(
     const [first] = ways;
     // At an edge of what can be solved only one of the two ways may be open.
     if (answered.length === 0 && first !== undefined && !first.ok) return first;
-    LOADS.forEach((load, k) => {
+    EDGEWISE_LOADS.forEach((load, k) => {
       const change = Math.max(...answered.map((other) => Math.abs(other[load] - state[load])));
       squares[k] = (squares[k] ?? 0) + change * change;
     });
   }
   const band = (load: EdgewiseLoad): readonly [number, number] => {
-    const half = TEN_TO_NINETY * Math.sqrt(squares[LOADS.indexOf(load)] ?? 0);
+    const half = TEN_TO_NINETY * Math.sqrt(squares[EDGEWISE_LOADS.indexOf(load)] ?? 0);
     return [state[load] - half, state[load] + half];
   };
   return solved({

@@ -31,6 +31,13 @@ const ways: Record<string, string[]> = {
 };
 const anchor = ['--anchor', 'rpm=6000,thrust=0.47 N,power=3.8 W'];
 
+/** A 5 inch propeller of a blade table at 6000 rpm. */
+const askTable = (table: string, blades: number, ...words: readonly string[]) =>
+  quadwright(
+    `ask rotor --diameter 5in --blades ${blades} --rpm 6000 --blade b.csv`.split(' ').concat(words),
+    { 'b.csv': table },
+  );
+
 async function ask(words: readonly string[], blades = 2): Promise<Answer[]> {
   const head = ['ask', 'rotor', '--diameter', '5 in', '--blades', String(blades), '--json'];
   const { code, out, error } = await quadwright([...head, ...words], files);
@@ -142,10 +149,7 @@ it.each([
   ['goes back to the root', `${TABLE}\n0.15,0.12,40`, 'b.csv:9'],
   ['has a hole', TABLE.replace('0.2299', ''), 'b.csv:4'],
 ])('refuses a table that %s', async (_, table, told) => {
-  const { code, error } = await quadwright(
-    ['ask', 'rotor', '--diameter', '5 in', '--blades', '3', '--rpm', '6000', '--blade', 'b.csv'],
-    { 'b.csv': table },
-  );
+  const { code, error } = await askTable(table, 3);
   expect(code).toBe(2);
   expect(error).toContain(told);
 });
@@ -153,10 +157,7 @@ it.each([
 it('tells everything wrong with a table at once, by the lines of the file', async () => {
   const table =
     '# measured at home\n\nr/R,c/R,beta\n0.15,0.11,x\n0.5,0.19,22.4\n0.75,-0.15,15.9\n0.7,0.04,10\n';
-  const { code, error } = await quadwright(
-    ['ask', 'rotor', '--diameter', '5 in', '--blades', '3', '--rpm', '6000', '--blade', 'b.csv'],
-    { 'b.csv': table },
-  );
+  const { code, error } = await askTable(table, 3);
   expect(code).toBe(2);
   expect(error.split('\n').map((line) => line.slice(0, 22))).toEqual([
     'b.csv:4: beta is "x". ',
@@ -173,46 +174,14 @@ it.each([
   ['in radians', 'r/R,c/R,beta\n0.3,0.2,0.6\n0.75,0.2,0.34\n1,0.1,0.2', [], 'Were these radians?'],
   ['of the tip alone', 'r/R,c/R,beta\n0.7,0.2,20\n0.8,0.2,18\n0.95,0.1,16', [], 'begins at r/R 0.7'],
 ])('answers for a table %s, but says what speaks against it', async (_, table, words, told) => {
-  const { code, out, error } = await quadwright(
-    [
-      'ask',
-      'rotor',
-      '--diameter',
-      '5 in',
-      '--blades',
-      '2',
-      '--rpm',
-      '6000',
-      '--blade',
-      'b.csv',
-      '--json',
-      ...words,
-    ],
-    { 'b.csv': table },
-  );
+  const { code, out, error } = await askTable(table, 2, '--json', ...words);
   expect(code).toBe(0);
   expect(JSON.parse(out)).toHaveLength(1);
   expect(error).toContain(told);
 });
 
 it('has nothing to say against a table and a pitch that go together', async () => {
-  const { error } = await quadwright(
-    [
-      'ask',
-      'rotor',
-      '--diameter',
-      '5 in',
-      '--blades',
-      '2',
-      '--rpm',
-      '6000',
-      '--blade',
-      'b.csv',
-      '--pitch',
-      '3.75 in',
-    ],
-    files,
-  );
+  const { error } = await askTable(TABLE, 2, '--pitch', '3.75 in');
   expect(error).toBe('');
 });
 

@@ -1,7 +1,7 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { drydenTrace } from '../../air/drydenTrace.ts';
 import type { ForwardPoint } from '../../flight/forward/forwardPoint.ts';
-import { KNOWN_RING_TILT } from '../../flight/forward/ringDrag.ts';
+import { isRinged, KNOWN_RING_TILT } from '../../flight/forward/ringDrag.ts';
 import { speedAtTilt } from '../../flight/forward/speeds.ts';
 import { attainableSet, reachAlong } from '../../flight/reserve/attainableSet.ts';
 import { controlAxes } from '../../flight/reserve/types.ts';
@@ -31,7 +31,10 @@ const EASING = 0.1;
 const STIFFER = 3;
 /** Largest duty of the speed that is dashed for: a twentieth is left to steer with. */
 const DASH_DUTY = 0.95;
-/** Of coaxial craft: the simulation keeps lower rotors in the hover wake of the upper ones, so that theirs turn some tenth harder. */
+/**
+ * Of coaxial craft: with the upper wakes at the hover's thrust throughout, the simulation's lower rotors turn harder than the
+ * closed form's. Chosen before speed swept those wakes away, and not tried anew since.
+ */
 const COAXIAL_DASH_DUTY = 0.85;
 
 const holdHere: Command = { kind: 'place', place: [0, 0, 0], heading: 0 };
@@ -150,8 +153,7 @@ function withinKnown(
   { forward }: CraftInAir,
   top: ForwardPoint,
 ): Outcome<{ readonly speed: number; readonly tilt: number }> {
-  const isRinged = forward.model.stations.some(({ guard }) => guard !== undefined);
-  return isRinged && top.tilt > KNOWN_RING_TILT
+  return isRinged(forward.model) && top.tilt > KNOWN_RING_TILT
     ? speedAtTilt(forward, CHARGE, KNOWN_RING_TILT, top.speed)
     : solved(top);
 }

@@ -2,6 +2,7 @@ import type { Craft, Unknown } from '../../build/craft.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import { forwardCraft } from '../../flight/forward/forwardPoint.ts';
 import type { ForwardCraft } from '../../flight/forward/forwardTrim.ts';
+import { isRinged } from '../../flight/forward/ringDrag.ts';
 import { type Levers, neutralLevers } from '../../flight/types.ts';
 import type { WakeTable } from '../../flight/wakes/wakeTable.ts';
 import type { Outcome } from '../../numerics/outcome.ts';
@@ -39,7 +40,7 @@ export function speedStates(
 ): readonly Uncertainty<Doubted>[] {
   const told = craft.unknowns.filter(({ lever }) => lever !== 'styleScale');
   const unheard = told.some(({ lever }) => lever === IN_PLANE.lever) ? [] : [IN_PLANE];
-  const rings = flight.model.stations.some(({ guard }) => guard !== undefined) ? [GUARD_TURNING] : [];
+  const rings = isRinged(flight.model) ? [GUARD_TURNING] : [];
   return leverStates([...told, ...unheard, ...rings, ...more], flight.doubt);
 }
 

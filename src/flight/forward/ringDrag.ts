@@ -1,8 +1,13 @@
 import type { Branch, Circuit } from '../circuit.ts';
+import type { FlightModel } from '../types.ts';
 import type { ObliqueState } from './edgewise.ts';
 
 /** Tilt up to which what is known of rings in a wind is leant on [rad] (ours, no source): they were measured in slow side winds. */
 export const KNOWN_RING_TILT = Math.PI / 4;
+
+/** Whether any of its rotors turns in a ring. */
+export const isRinged = ({ stations }: Pick<FlightModel, 'stations'>): boolean =>
+  stations.some(({ guard }) => guard !== undefined);
 
 /** Height above the disc at which that drag acts, over the diameter: the rounded lip and what it draws in (from memory; ours). */
 const LEVER = 0.25;

@@ -1,5 +1,5 @@
 import type { Brief } from '../../../build/schema/brief.ts';
-import { KNOWN_RING_TILT } from '../../../flight/forward/ringDrag.ts';
+import { isRinged, KNOWN_RING_TILT } from '../../../flight/forward/ringDrag.ts';
 import { borne } from '../../../flight/heat.ts';
 import type { FlightModel } from '../../../flight/types.ts';
 import { formatQuantity, withUnit } from '../../../units/formatQuantity.ts';
@@ -27,8 +27,7 @@ const degC = (kelvin: number): string => withUnit(Math.round(kelvin - 273.15), '
 
 /** Rings were measured in hover and slow side winds only: beyond, top speed and wind held are what could at best be. */
 function guardsAtSpeed({ craft, points, top }: LevelNominal): readonly Finding[] {
-  if (!craft.model.stations.some(({ guard }) => guard !== undefined) || top.at.tilt <= KNOWN_RING_TILT)
-    return [];
+  if (!isRinged(craft.model) || top.at.tilt <= KNOWN_RING_TILT) return [];
   const known = points.findLast(({ tilt }) => tilt <= KNOWN_RING_TILT)?.speed ?? 0;
   return [
     {
