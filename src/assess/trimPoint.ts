@@ -1,7 +1,7 @@
 import { cellState, cellWords } from '../drive/cellState.ts';
 import { forwardHeat } from '../flight/forward/forwardHeat.ts';
 import { type ForwardPoint, forwardPoint } from '../flight/forward/forwardPoint.ts';
-import type { ForwardCraft } from '../flight/forward/forwardTrim.ts';
+import type { ForwardCraft, ForwardTrim } from '../flight/forward/forwardTrim.ts';
 import type { StationHeat } from '../flight/heat.ts';
 import { type Levers, neutralLevers } from '../flight/types.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
@@ -120,6 +120,15 @@ function withWakeDoubt(figures: BandedFigures): BandedFigures {
   return { ...figures, motors };
 }
 
+/** Drag of body and bars against the way of flight, level and climb together [N]; nothing at a standstill. */
+function dragAlongWay({ speed, climb, tilt, bodyDrag, download }: ForwardTrim): number {
+  const way = Math.hypot(speed, climb);
+  if (way === 0) return 0;
+  const along = speed * Math.cos(tilt) - climb * Math.sin(tilt);
+  const through = speed * Math.sin(tilt) + climb * Math.cos(tilt);
+  return (bodyDrag * along + download * through) / way;
+}
+
 function at(made: ForwardCraft, levers: Levers, { speed, climb, charge }: Flown) {
   const found = forwardPoint(made, speed, charge, climb);
   if (!found.ok) return found;
@@ -138,7 +147,7 @@ function at(made: ForwardCraft, levers: Levers, { speed, climb, charge }: Flown)
   const hottest = Math.max(...windings);
   const craft = {
     tilt: trim.tilt,
-    bodyDrag: trim.bodyDrag,
+    bodyDrag: dragAlongWay(trim),
     rotorDrag: trim.rotorDrag,
     hardestThrottle: Math.max(...trim.point.stations.map(({ throttle }) => throttle)),
     hottestWinding: hottest,

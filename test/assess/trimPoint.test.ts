@@ -150,3 +150,22 @@ it('at no throttle a controller’s loss and the speed it idles at are as unsure
   }
   expect(controllerLoss?.leansOn[0]?.input).toMatch(/logic/);
 });
+
+// The body drag told was its part along the craft's own x axis only: at 40 m/s and 66 degrees of tilt a quarter of all of it, and none
+// in a climb. Newton's law by hand: level, the forward part of the thrust bears the drags; straight up, thrust bears weight and drag.
+describe('the drag that is told', () => {
+  const { flight, trim } = flying('first-freestyle/turnstone');
+
+  it.each([5, 15, 30, 40])('with the propellers’ it is what the leaning thrust pulls, at %i m/s', (speed) => {
+    const { craft } = trim(speed).figures;
+    const [thrust, tilt] = [craft.netThrust!.value, craft.tilt!.value];
+    const borne = craft.bodyDrag!.value + craft.rotorDrag!.value * Math.cos(tilt);
+    expect(borne / (thrust * Math.sin(tilt))).toBeCloseTo(1, 6);
+  });
+
+  it('is what a climb pulls beyond the weight', () => {
+    const { craft } = trim(0, 6).figures;
+    expect(craft.bodyDrag!.value).toBeCloseTo(craft.netThrust!.value - flight.told.story.weight, 6);
+    expect(craft.bodyDrag!.value).toBeGreaterThan(0.02 * flight.told.story.weight);
+  });
+});

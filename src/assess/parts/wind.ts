@@ -110,7 +110,7 @@ function windForms(wind: number): readonly MeasureForm[] {
       sheet: 'wind',
       quantity: 'angle',
       better: 'less',
-      how: 'Weight x sine of the tilt = drag of body and propellers at the speed of the wind.',
+      how: 'Weight x sine of the tilt = drag of body and propellers along the tilted craft, at the speed of the wind.',
       source: LEVEL,
     },
     {

@@ -102,6 +102,6 @@ function textOf({ figures: { craft, motors }, cells }: TrimPoint, names: readonl
   );
   return (
     `tilt ${bandedCell(craft.tilt, 'angle')}, pack ${bandedCell(craft.packCurrent, 'current')} at ${bandedCell(craft.packVoltage, 'voltage')}${cells === undefined ? '' : `, ${cells}`}, ` +
-    `body drag ${bandedCell(craft.bodyDrag, 'force')}, in-plane drag of the propellers ${bandedCell(craft.rotorDrag, 'force')}\n${table}`
+    `drag of the body ${bandedCell(craft.bodyDrag, 'force')}, in-plane drag of the propellers ${bandedCell(craft.rotorDrag, 'force')}\n${table}`
   );
 }
