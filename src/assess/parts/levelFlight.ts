@@ -22,7 +22,7 @@ export const levelFlight: AssessPart = {
     const drag = dragOf(craft);
     const wind = brief.site.wind.value;
     const made = forwardOf(flight, drag, { levers: neutralLevers, balanceShift: 0 });
-    const found = made.ok ? levelNominal(made.value, wind, cameraTiltOf(craft)) : made;
+    const found = made.ok ? levelNominal(made.value, cameraTiltOf(craft)) : made;
     if (!found.ok) return { measures: [], findings: [noLevelFlight(found.reason, flight.model)] };
     const nominal = found.value;
     const figures = levelFigures(nominal, wind);

@@ -110,7 +110,7 @@ function curveFigures(nominal: LevelNominal, change: Change, capacity: number, w
   const speeds = nominal.points.map(({ speed }) => speed);
   const currents = nominal.points.map(({ speed, point }) => point.packCurrent * change.current(speed));
   const tilts = nominal.points.map(({ speed, tilt }) => tilt * change.tilt(speed));
-  const { cruise, cruiseTime, enduranceSpeed, enduranceTime, againstSpeed, withSpeed, cameraTilt } = nominal;
+  const { cruise, cruiseTime, enduranceSpeed, enduranceTime, cameraTilt } = nominal;
   const nearCruise = (speed: number): number =>
     (cruiseTime * cruise.point.packCurrent * capacity) / (currentAt(nominal, speed) * change.current(speed));
   const longest = bestSpeed(speeds, currents, 'longest') ?? enduranceSpeed;
@@ -118,6 +118,8 @@ function curveFigures(nominal: LevelNominal, change: Change, capacity: number, w
     (enduranceTime * currentAt(nominal, enduranceSpeed) * capacity) /
     (currentAt(nominal, longest) * change.current(longest));
   const furthest = bestSpeed(speeds, currents, 0) ?? cruise.speed;
+  // In no wind there is no against and with.
+  const [against, along] = wind > 0 ? [wind, -wind].map((each) => bestSpeed(speeds, currents, each)) : [];
   const [slowest, fastest] = flatStretch(speeds, currents, longest, FLAT);
   return {
     'best-endurance-speed': longest,
@@ -126,8 +128,10 @@ function curveFigures(nominal: LevelNominal, change: Change, capacity: number, w
     'best-endurance-time': endurance,
     'best-range-speed': furthest,
     'best-range': furthest * nearCruise(furthest),
-    'range-against-wind': againstSpeed && (againstSpeed - wind) * nearCruise(againstSpeed),
-    'range-with-wind': withSpeed && (withSpeed + wind) * nearCruise(withSpeed),
+    'best-range-speed-against': against,
+    'range-against-wind': against && (against - wind) * nearCruise(against),
+    'best-range-speed-with': along,
+    'range-with-wind': along && (along + wind) * nearCruise(along),
     'camera-level-speed': cameraTilt && crossing(speeds, tilts, cameraTilt),
   };
 }

@@ -36,7 +36,7 @@ export function levelForms(limit: string, wind: number, longest: number): readon
       'flight',
       'speed',
       'more',
-      `Fastest level flight on a pack at 90 %: weight x sine of the tilt = body and propeller drag. Beyond it ${limit}.`,
+      `Fastest level flight on a pack at 90 %: weight x sine of the tilt = drag of body and propellers along the tilted craft. Beyond it ${limit}.`,
     ),
     form(
       'held-speed',
@@ -90,6 +90,14 @@ export function levelForms(limit: string, wind: number, longest: number): readon
       PACK,
     ),
     form(
+      'best-range-speed-against',
+      `speed that gets furthest against ${blows}`,
+      'flight',
+      'speed',
+      'neither',
+      'Through the air: least pack current over what is left of it over the ground; faster than in still air.',
+    ),
+    form(
       'range-against-wind',
       `range against ${blows} of wind`,
       'flight',
@@ -97,6 +105,14 @@ export function levelForms(limit: string, wind: number, longest: number): readon
       'more',
       'As the range, at the airspeed that gets furthest into that wind.',
       PACK,
+    ),
+    form(
+      'best-range-speed-with',
+      `speed that gets furthest with ${blows}`,
+      'flight',
+      'speed',
+      'neither',
+      'Through the air: least pack current over it and the wind together; slower than in still air. The speed that stays up longest is the same in any wind.',
     ),
     form(
       'range-with-wind',

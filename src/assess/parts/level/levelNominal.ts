@@ -22,9 +22,6 @@ export interface LevelNominal {
   readonly cruise: ForwardPoint;
   /** [s] at that speed. */
   readonly cruiseTime: number;
-  /** Speeds through the air [m/s] that get furthest against and with the wind; absent when it makes no way. */
-  readonly againstSpeed?: number;
-  readonly withSpeed?: number;
   /** Of the flying camera, above level [rad]; absent with none. */
   readonly cameraTilt?: number;
   readonly cruiseHeat: readonly StationHeat[];
@@ -49,15 +46,8 @@ export const TOP_CHARGE = 0.9;
 export const CRUISE_CHARGE = 0.5;
 const STEPS = 20;
 
-/**
- * @param wind [m/s]
- * @param cameraTilt of the flying camera [rad]
- */
-export function levelNominal(
-  craft: ForwardCraft,
-  wind: number,
-  cameraTilt: number | undefined,
-): Outcome<LevelNominal> {
+/** @param cameraTilt of the flying camera [rad] */
+export function levelNominal(craft: ForwardCraft, cameraTilt: number | undefined): Outcome<LevelNominal> {
   const { model } = craft;
   const top = knownTop(craft, TOP_CHARGE, 1);
   if (!top.ok) return top;
@@ -75,8 +65,6 @@ export function levelNominal(
   const furthest = rangeAt(craft, rangeSpeed, 0, model.landingReserve);
   if (!longest.ok) return longest;
   if (!furthest.ok) return furthest;
-  const againstSpeed = bestSpeed(speeds, currents, wind);
-  const withSpeed = bestSpeed(speeds, currents, -wind);
   const held = heldSpeed(craft, points);
   const samples = samplesAround(craft, cruise.value, top.value.at.speed);
   if (!samples.ok) return samples;
@@ -88,8 +76,6 @@ export function levelNominal(
     enduranceTime: longest.value.duration,
     cruise: cruise.value,
     cruiseTime: furthest.value.duration,
-    ...(againstSpeed === undefined ? {} : { againstSpeed }),
-    ...(withSpeed === undefined ? {} : { withSpeed }),
     ...(cameraTilt !== undefined && cameraTilt > 0 ? { cameraTilt } : {}),
     cruiseHeat: heatOf(craft, cruise.value),
     topHeat: heatOf(craft, top.value.at),
