@@ -11,6 +11,8 @@ export interface PartData {
   readonly rollAndPitch?: readonly Corner[];
   /** After each motor in turn has stopped. */
   readonly motorOut?: readonly MotorOutReport[];
+  /** With each motor in turn held to what it bears for good. */
+  readonly motorHot?: readonly MotorHotReport[];
   /** Every motor in cruise and at top speed. */
   readonly motorsAtSpeed?: readonly MotorAtSpeed[];
   readonly mission?: MissionReport;
@@ -43,6 +45,12 @@ export interface MotorOutReport {
   readonly liftToWeight: number;
   /** Steady, about the vertical axis, with the least yaw moment left over [rad/s]; absent when it does not turn, falls, or is not known. */
   readonly turning?: number;
+}
+
+export interface MotorHotReport extends MotorOutReport {
+  /** Net thrust that it bears for good, standing still [N], and that over its full throttle. */
+  readonly bears: number;
+  readonly bearsShare: number;
 }
 
 export interface MotorAtSpeed {

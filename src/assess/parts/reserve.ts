@@ -6,9 +6,10 @@ import { type Matrix3, scale3 } from '../../numerics/vector3.ts';
 import { shifted } from '../flownMeasures.ts';
 import { type Doubted, leverStates } from '../levers.ts';
 import { statesAs, type Uncertainty } from '../propagate.ts';
+import type { Measure } from '../types.ts';
 import { bandedMeasures } from './banded.ts';
 import { dragOf } from './dragOf.ts';
-import { reserveAnswers } from './reserve/reserveFigures.ts';
+import { hotFigures, hotMotors, reserveAnswers } from './reserve/reserveFigures.ts';
 import { noReserve, reserveFindings } from './reserve/reserveFindings.ts';
 import { reserveForms } from './reserve/reserveForms.ts';
 import { IN_PLANE } from './speedStates.ts';
@@ -24,6 +25,8 @@ interface ReserveState extends Doubted {
   readonly failures: number;
   /** On the in-plane drag of the rotors. */
   readonly inPlane: number;
+  /** Whether its levers are of heat alone. */
+  readonly heat: boolean;
 }
 
 /** Parts as even blocks (common practice, no source). */
@@ -35,8 +38,16 @@ const FAILURE_SPREAD = 1;
 
 /** Of the levers only these move a moment in hover by more than a hundredth. */
 const MATTERS = new Set(['speedConstantScale', 'windingResistanceScale', 'packResistanceScale', 'massScale']);
+/** These move what a motor bears for good, and nothing else here by more than a hundredth. */
+const HEATS = new Set([
+  'coolingScale',
+  'noLoadCurrentScale',
+  'runningResistanceScale',
+  'windingContactScale',
+  'speedLossPlaceScale',
+]);
 
-/** Control moments in hover and the last minute, how quickly they come, and what one lost motor leaves. */
+/** Control moments in hover and the last minute, how quickly they come, and what one lost or hot motor leaves. */
 export const controlInReserve: AssessPart = {
   id: 'reserve',
   label: 'control in reserve',
@@ -47,15 +58,19 @@ export const controlInReserve: AssessPart = {
     const inPlane = inPlaneDrag(craft, flight);
     const found = reserveAnswers(flight.model, inertia, neutralLevers, lastCharge, inPlane);
     if (!found.ok) return { measures: [], findings: [noReserve(found.reason)] };
-    const { figures, agility, out } = found.value;
+    const { figures, agility, out, hot } = found.value;
     const measures = bandedMeasures(
       reserveForms(),
       figures,
       states(
         flight,
         craft.unknowns.filter(({ lever }) => MATTERS.has(lever)),
+        craft.unknowns.filter(({ lever }) => HEATS.has(lever)),
       ),
       (state) => {
+        if (state.heat) {
+          return { ...figures, ...hotFigures(hotMotors(flight.model, state.levers, agility, inPlane)) };
+        }
         if (state.failures !== 1) return failing(figures, state.failures);
         if (state.inPlane !== 1) return turningUnder(figures, state.inPlane);
         const raised = reserveAnswers(
@@ -67,26 +82,47 @@ export const controlInReserve: AssessPart = {
         );
         return raised.ok ? raised.value.figures : {};
       },
-    );
+    ).map(atMostAll);
     const outline = momentOutline(agility.onBus.model, { across: 'roll', up: 'pitch', thirdAxis: 'held' });
     return {
       measures,
-      findings: reserveFindings(figures, out, flight.model),
+      findings: reserveFindings(figures, out, hot, flight.model),
       data: {
         motorOut: out.map(({ reach: _, ...one }) => one),
+        motorHot: hot.map(({ reach: _, ...one }) => one),
         ...(outline.ok ? { rollAndPitch: outline.value } : {}),
       },
     };
   },
 };
 
+/** No more than all of the control can be left. */
+const atMostAll = (measure: Measure): Measure =>
+  measure.id.startsWith('left-after-')
+    ? { ...measure, band: [Math.min(1, measure.band[0]), Math.min(1, measure.band[1])] }
+    : measure;
+
 function states(
   flight: Flight,
   unknowns: Parameters<typeof leverStates>[0],
+  heats: Parameters<typeof leverStates>[0],
 ): readonly Uncertainty<ReserveState>[] {
-  const known = { levers: neutralLevers, balanceShift: 0, inertia: 1, turning: 1, failures: 1, inPlane: 1 };
+  const known = {
+    levers: neutralLevers,
+    balanceShift: 0,
+    inertia: 1,
+    turning: 1,
+    failures: 1,
+    inPlane: 1,
+    heat: false,
+  };
   return [
     ...statesAs(leverStates(unknowns, flight.doubt), (state) => ({ ...known, ...state })),
+    ...heats.map(({ label, trust, lever, deviation }) => ({
+      input: label,
+      trust,
+      raised: { ...known, heat: true, levers: { ...neutralLevers, [lever]: 1 + deviation } },
+    })),
     { input: 'moments of inertia', trust: 'inferred', raised: { ...known, inertia: 1 + INERTIA_SPREAD } },
     {
       input: 'inertia of bells and propellers',

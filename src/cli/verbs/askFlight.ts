@@ -70,9 +70,9 @@ export function askWind(file: string, options: AskFlightOptions, io: Io): void {
   answer(windHolding, file, options, io, () => []);
 }
 
-/** `ask reserve`: control moments of a build, how quickly they come, and what one lost motor leaves. */
+/** `ask reserve`: control moments of a build, how quickly they come, and what one lost or hot motor leaves. */
 export function askReserve(file: string, options: AskFlightOptions, io: Io): void {
-  answer(controlInReserve, file, options, io, ({ motorOut = [] }) => [
+  answer(controlInReserve, file, options, io, ({ motorOut = [], motorHot = [] }) => [
     printTable(
       ['motor out', 'can be held', 'weakest moment left %', 'lift over weight', 'turning'],
       motorOut.map(({ motor, held, share, liftToWeight, turning }) => [
@@ -83,6 +83,11 @@ export function askReserve(file: string, options: AskFlightOptions, io: Io): voi
         turning === undefined ? '-' : turnText(turning),
       ]),
       ['left', 'left', 'right', 'right', 'right'],
+    ),
+    printTable(
+      ['motor held to what it bears for good', 'can be held', 'weakest moment left %'],
+      motorHot.map(({ motor, held, share }) => [motor, held, share > 0 ? (100 * share).toFixed(0) : '-']),
+      ['left', 'left', 'right'],
     ),
   ]);
 }

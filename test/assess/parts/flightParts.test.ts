@@ -62,6 +62,24 @@ describe.each(DEMOS)('flight parts of %s', (demo) => {
 });
 
 describe('control left', () => {
+  it('tells what one motor bears for good, and what is left of the craft then', () => {
+    for (const demo of ['first-freestyle/turnstone', 'guarded/dotterel', 'cruiser/curlew'] as const) {
+      const context = contextOf(demo);
+      const { measures, data } = controlInReserve.run(context);
+      const told = (id: string) => measures.find((measure) => measure.id === id)!;
+      const [borne, left] = [told('borne-thrust'), told('left-after-motor-hot')];
+      const hover = (9.80665 * context.craft.massProperties.mass) / context.craft.motors.length;
+      expect(borne.value).toBeGreaterThan(1.1 * hover);
+      expect(borne.value).toBeCloseTo(Math.min(...data!.motorHot!.map(({ bears }) => bears)), 9);
+      expect(borne.leansOn[0]!.input).toBe('motor cooling');
+      expect(borne.band[1] / borne.band[0]).toBeGreaterThan(1.3);
+      // A share: the guarded one's band once reached 130 %.
+      expect(left.band[1]).toBeLessThanOrEqual(1);
+      expect(left.band[0]).toBeLessThanOrEqual(left.value);
+      expect(left.value).toBeGreaterThan(told('left-after-motor-out').value);
+    }
+  });
+
   it('gives a four no credit after a lost motor', () => {
     const result = controlInReserve.run(contextOf('first-freestyle/turnstone'));
     expect(numberOf(result, 'left-after-motor-out')).toBe(0);

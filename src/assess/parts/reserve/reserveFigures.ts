@@ -1,5 +1,6 @@
 import { type Agility, agility } from '../../../flight/reserve/agility.ts';
 import { failureRate } from '../../../flight/reserve/failureRate.ts';
+import { type HotMotor, motorHot } from '../../../flight/reserve/motorHot.ts';
 import { type Impaired, motorOut } from '../../../flight/reserve/motorOut.ts';
 import { reserveOnBus } from '../../../flight/reserve/onBus.ts';
 import type { Reach } from '../../../flight/reserve/types.ts';
@@ -12,6 +13,8 @@ import type { Numbers } from '../banded.ts';
 export interface ReserveAnswers {
   readonly agility: Agility;
   readonly out: readonly Impaired[];
+  /** Each motor in turn held to what it bears for good. */
+  readonly hot: readonly HotMotor[];
   readonly figures: Numbers;
 }
 
@@ -38,6 +41,7 @@ export function reserveAnswers(
   const last = reserveOnBus(model, inertia, levers, { charge: lastCharge });
   const lastMoments = last.ok ? last.value.reserve.moments : undefined;
   const out = motorOut(onBus.model, inPlaneDragPerThrust);
+  const hot = hotMotors(model, levers, lively.value, inPlaneDragPerThrust);
   const rate = failureRate(out, FAILURES_PER_MOTOR_HOUR);
   const figures: Numbers = {
     'roll-moment': smaller(moments.roll),
@@ -59,11 +63,25 @@ export function reserveAnswers(
     'gyroscopic-share': gyroscopicShare,
     'left-after-motor-out': out.reduce((least, one) => Math.min(least, controlLeft(one)), 1),
     'turning-after-motor-out': fastestTurn(out),
+    ...hotFigures(hot),
     'motor-failures': HOURS * rate.failuresPerHour,
     'failures-without-control': HOURS * (rate.failuresPerHour - rate.byHeld['full hover control']),
   };
-  return solved({ agility: lively.value, out, figures });
+  return solved({ agility: lively.value, out, hot, figures });
 }
+
+/** Each motor in turn held to what it bears for good, the moments on the bus as known. */
+export const hotMotors = (
+  model: FlightModel,
+  levers: Levers,
+  { onBus }: Agility,
+  inPlaneDragPerThrust: number | undefined,
+): readonly HotMotor[] => motorHot(model, levers, { charge: HALF_CHARGE }, onBus, inPlaneDragPerThrust);
+
+export const hotFigures = (hot: readonly HotMotor[]): Numbers => ({
+  'borne-thrust': Math.min(...hot.map(({ bears }) => bears)),
+  'left-after-motor-hot': hot.reduce((least, one) => Math.min(least, controlLeft(one)), 1),
+});
 
 /** Share of control left, for full hover control only: a hover that turns as it will earns nothing here. */
 export const controlLeft = (one: Impaired): number => (one.held === 'full hover control' ? one.share : 0);

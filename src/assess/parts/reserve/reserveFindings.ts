@@ -1,3 +1,4 @@
+import type { HotMotor } from '../../../flight/reserve/motorHot.ts';
 import type { Impaired } from '../../../flight/reserve/motorOut.ts';
 import { degreesHeld, type Held } from '../../../flight/reserve/types.ts';
 import type { FlightModel } from '../../../flight/types.ts';
@@ -9,6 +10,8 @@ import { controlLeft } from './reserveFigures.ts';
 const SOURCE = 'attainable moments, docs/method/reserve.md';
 /** Under this share of the moments in hover the last minute feels like another craft (common practice, no source). */
 const LAST_MINUTE = 0.7;
+/** Under this share of its moments one hot motor is felt (common practice, no source). */
+const HOT_LEAVES = 0.5;
 /** Above this share pilots feel the coupling (common practice, no source). */
 const COUPLING = 0.5;
 
@@ -16,9 +19,10 @@ const COUPLING = 0.5;
 export function reserveFindings(
   figures: Numbers,
   out: readonly Impaired[],
+  hot: readonly HotMotor[],
   model: FlightModel,
 ): readonly Finding[] {
-  return [...afterMotorOut(out), ...lastMinute(figures), ...coupling(figures, model)];
+  return [...afterMotorOut(out), ...withMotorHot(hot), ...lastMinute(figures), ...coupling(figures, model)];
 }
 
 /** How each degree is told of some motors: `4 leave ...`. */
@@ -82,6 +86,27 @@ function turns(out: readonly Impaired[]): string {
   const rates = out.flatMap(({ turning }) => turning ?? []);
   if (rates.length === 0) return 'at a rate that is not known';
   return `turning about ${Number((Math.max(...rates) / (2 * Math.PI)).toPrecision(2))} times a second`;
+}
+
+function withMotorHot(hot: readonly HotMotor[]): readonly Finding[] {
+  const [first] = hot;
+  if (first === undefined) return [];
+  const worst = hot.reduce((least, one) => (controlLeft(one) < controlLeft(least) ? one : least), first);
+  const left = controlLeft(worst);
+  if (!(left < HOT_LEAVES)) return [];
+  return [
+    {
+      id: 'motor-hot',
+      sheet: 'flight',
+      severity: left > 0 ? 'note' : 'risk',
+      says: `Held to what it bears for good, ${wholePercent(worst.bearsShare)} of its full thrust, the ${worst.motor} motor leaves ${left > 0 ? `${wholePercent(left)} of the weakest moment` : 'no hover that can be steered'}.`,
+      number: { value: left, limit: HOT_LEAVES, quantity: 'share' },
+      remedy:
+        'Land when one motor is hotter than the rest. A larger motor, less pitch or less mass bears more.',
+      source: SOURCE,
+      parts: ['motors', 'propellers'],
+    },
+  ];
 }
 
 function lastMinute(figures: Numbers): readonly Finding[] {

@@ -4,6 +4,8 @@ import type { MeasureForm } from '../banded.ts';
 const SET = 'attainable moments by linear programming (Durham 1993); docs/method/reserve.md';
 const SPIN = 'first-order motor and propeller (Drela 2007); docs/method/reserve.md';
 const TURN = 'yaw balance of Mueller and D’Andrea 2014; docs/method/reserve.md';
+const HEAT =
+  'two-lump heat balance; common practice, no source for the conductances; see docs/method/drive.md';
 const COUNTED = 'rates add; the rate of one motor is a placeholder: common practice, no source';
 
 /** The measures of control in reserve. */
@@ -104,6 +106,22 @@ export function reserveForms(): readonly MeasureForm[] {
       'share',
       'less',
       'Angular momentum left over by unequal rotors x a roll of 10 rad/s, over the pitch moment in reserve.',
+    ),
+    form(
+      'borne-thrust',
+      'thrust that any motor bears for good',
+      'force',
+      'more',
+      'The least of the motors, standing still: its winding or case settles at its limit. At most full throttle.',
+      HEAT,
+      'heat',
+    ),
+    form(
+      'left-after-motor-hot',
+      'control left with one motor held to that',
+      'share',
+      'more',
+      'Smallest moment left over the same before, for the worst motor; nothing when it cannot be held still. A craft whose motors reach less than that to steer a hover loses nothing.',
     ),
     form(
       'left-after-motor-out',
