@@ -63,7 +63,10 @@ export function addFlightQuestions(ask: Command, io: Io): void {
     )
     .action((build: string, options: AskFlightOptions) => askWind(build, options, io));
 
-  ofBuild('reserve', 'roll, pitch and yaw in reserve, how quickly they come, what one lost or hot motor leaves')
+  ofBuild(
+    'reserve',
+    'roll, pitch and yaw in reserve, how quickly they come, what one lost or hot motor leaves',
+  )
     .addHelpText('after', '\nExample:\n  quadwright ask reserve demo/guarded/dotterel.yaml --json')
     .action((build: string, options: AskFlightOptions) => askReserve(build, options, io));
 
