@@ -98,6 +98,25 @@ it('a reading anchors: the answer at its rpm comes near it and the band narrows'
   }
 });
 
+// Only the first point asked was looked at: anchored at 6000 rpm, `--rpm 6000,14000` told nothing to measure, `14000,6000` did.
+it('says what to measure next at whichever shaft speed gains most, in any order', async () => {
+  const next = async (...words: string[]) => {
+    const { out } = await quadwright(['ask', 'rotor', '--diameter', '5 in', '--blades', '3', ...words]);
+    return out.split('\n').filter((line) => line.startsWith('Measure next'));
+  };
+  const plate = ['--pitch', '3.75 in', ...anchor];
+  const [told, ...more] = await next(...plate, '--rpm', '6000,14000');
+  expect(more).toEqual([]);
+  expect(told).toMatch(
+    /^Measure next: static thrust and power at 14000 rpm; it narrows the thrust band to \d+ %/,
+  );
+  expect(await next(...plate, '--rpm', '14000,6000')).toEqual([told]);
+  // Among its own points there is nothing left to gain, and a point without an answer hides no advice.
+  expect(await next(...plate, '--rpm', '6000')).toEqual([]);
+  const deep = await next('--pitch', '3.75 in', '--rpm', '6000', '--speed=-4 m/s,0 m/s');
+  expect(deep.join()).toContain('at 6000 rpm');
+});
+
 it('says where a tip is faster than any that was measured', async () => {
   const words = ['ask', 'rotor', '--diameter', '5 in', '--pitch', '4 in', '--blades', '3', '--rpm'];
   expect((await quadwright([...words, '30000'])).out).toContain('tip Mach 0.3; here it is 0.59');

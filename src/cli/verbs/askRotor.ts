@@ -2,7 +2,7 @@ import { type Air, standardAtmosphere } from '../../air/standardAtmosphere.ts';
 import { MEASURED_TIP_MACH } from '../../rotor/band.ts';
 import { bladeFromNameplate, bladeFromTable } from '../../rotor/blade.ts';
 import { anchorBlade } from '../../rotor/fitBlade.ts';
-import { nextMeasurement } from '../../rotor/nextMeasurement.ts';
+import { type MeasurementGain, nextMeasurement } from '../../rotor/nextMeasurement.ts';
 import { type SectionTables, sectionTables } from '../../rotor/sections.ts';
 import type { Blade } from '../../rotor/types.ts';
 import { BadInput, type Io } from '../io.ts';
@@ -64,7 +64,7 @@ export function askRotor(options: AskRotorOptions, io: Io): void {
   io.writeOut(
     options.json
       ? `${JSON.stringify(answers, null, 2)}\n`
-      : `${answersText(answers, blade)}${edgewiseText(answers)}${fastText(answers, blade, air)}${nextText(blade, sections, air, answers[0])}`,
+      : `${answersText(answers, blade)}${edgewiseText(answers)}${fastText(answers, blade, air)}${nextText(blade, sections, air, answers)}`,
   );
 }
 
@@ -144,15 +144,27 @@ function calibrated(blade: Blade, text: string | undefined, sections: SectionTab
   return fitted.value;
 }
 
-/** Which measurement would narrow the answer most, at the first point asked. */
-function nextText(blade: Blade, sections: SectionTables, air: Air, first: RotorAnswer | undefined): string {
-  if (first === undefined) return '';
-  const condition = { angularSpeed: (first.rpm * Math.PI) / 30, axialSpeed: first.speed, air };
-  const gains = nextMeasurement(blade, sections, condition);
-  const [best] = gains.ok ? gains.value : [];
+/** Which measurement would narrow the answers most, and at which of the shaft speeds asked that is so. */
+function nextText(blade: Blade, sections: SectionTables, air: Air, answers: readonly RotorAnswer[]): string {
+  let best: { readonly gain: MeasurementGain; readonly rpm: number } | undefined;
+  for (const { rpm, speed, thrust } of answers) {
+    if (thrust === null) continue;
+    const condition = { angularSpeed: (rpm * Math.PI) / 30, axialSpeed: speed, air };
+    const gains = nextMeasurement(blade, sections, condition);
+    const [gain] = gains.ok ? gains.value : [];
+    if (gain === undefined) continue;
+    const left = ({ thrustBand, powerBand }: MeasurementGain) => thrustBand + powerBand;
+    if (best === undefined || left(gain) < left(best.gain)) best = { gain, rpm };
+  }
   if (best === undefined) return '';
+  const { gain, rpm } = best;
   const share = (of: number) => `${Math.round(100 * of)} %`;
-  return `Measure next: ${best.measurement}; it narrows the thrust band to ${share(best.thrustBand)} and the power band to ${share(best.powerBand)} of its width.\n`;
+  const at = `at ${rpm.toFixed(0)} rpm`;
+  const what =
+    gain.measurement === 'static thrust and power at the rpm asked'
+      ? `static thrust and power ${at}; it narrows`
+      : `${gain.measurement}; ${at} it narrows`;
+  return `Measure next: ${what} the thrust band to ${share(gain.thrustBand)} and the power band to ${share(gain.powerBand)} of its width.\n`;
 }
 
 /** Said where a tip is faster than any that the method was checked on. */
