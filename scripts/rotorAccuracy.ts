@@ -1,7 +1,7 @@
 /**
  * How true the rotor is, against the UIUC Propeller Database (development half):
  *   npx tsx scripts/rotorAccuracy.ts [folder]
- * Errors by what is known of the propeller and by family; coverage of the bands with their spreads
+ * Errors by what is known of the propeller, by family and over the advance ratio; coverage of the bands with their spreads
  * scaled on other propellers than they are counted on.
  */
 import { fileURLToPath } from 'node:url';
@@ -21,6 +21,8 @@ interface Score {
   readonly family: string;
   readonly kind: 'static' | 'advancing';
   readonly weight: number;
+  /** Advance ratio over pitch over diameter: about one where thrust ends; 0 at a standstill. */
+  readonly advance: number;
   readonly thrustError: number;
   readonly powerError: number;
   /** Error over the band's half width. */
@@ -89,6 +91,7 @@ function scoresOf(p: UiucPropeller, blade: Blade): Score[] {
         family: p.family,
         kind,
         weight: 1 / rows.length,
+        advance: (row.advanceRatio * p.diameter) / p.pitch,
         thrustError: thrustCoefficient / row.thrustCoefficient - 1,
         powerError: powerCoefficient / row.powerCoefficient - 1,
         thrustReach: reach(row.thrustCoefficient, thrustCoefficient, band.value.thrustCoefficient),
@@ -199,12 +202,40 @@ for (const [name, scores] of byCase) {
   );
   console.log(`  ${name.padEnd(22)}${cells.map((c) => c.padStart(16)).join('')}`);
 }
-console.log('\nMedian / 90th by family, nameplate: static C_T, static C_P');
-const plates = byCase.get('nameplate') ?? [];
-for (const family of [...new Set(plates.map((s) => s.family))].sort()) {
-  const some = plates.filter((s) => s.family === family && s.kind === 'static');
-  const count = new Set(some.map((s) => s.propeller)).size;
-  console.log(
-    `  ${family.padEnd(10)}${String(count).padStart(3)}${errorCell(some, 'thrustError').padStart(14)}${errorCell(some, 'powerError').padStart(14)}`,
+const split = ['nameplate', 'blade table', 'blade table + point'];
+for (const name of split) {
+  const scores = byCase.get(name) ?? [];
+  console.log(`\nMedian / 90th by family, ${name}: ${title}`);
+  for (const family of [...new Set(scores.map((s) => s.family))].sort()) {
+    const own = scores.filter((s) => s.family === family);
+    const count = new Set(own.map((s) => s.propeller)).size;
+    const cells = kinds.flatMap((kind) => {
+      const some = own.filter((s) => s.kind === kind);
+      return [errorCell(some, 'thrustError'), errorCell(some, 'powerError')];
+    });
+    console.log(
+      `  ${family.padEnd(10)}${String(count).padStart(3)}${cells.map((c) => c.padStart(14)).join('')}`,
+    );
+  }
+}
+/** Lower ends of stretches of J over P/D; the last is open. */
+const STRETCHES = [0, 0.2, 0.4, 0.6, 0.8];
+for (const name of split) {
+  const scores = byCase.get(name) ?? [];
+  console.log(`\nMedian / 90th over J, ${name}: C_T, C_P, points`);
+  const row = (label: string, some: readonly Score[]) =>
+    console.log(
+      `  ${label.padEnd(22)}${errorCell(some, 'thrustError').padStart(14)}${errorCell(some, 'powerError').padStart(14)}${String(some.length).padStart(7)}`,
+    );
+  row(
+    'standing still',
+    scores.filter(({ kind }) => kind === 'static'),
   );
+  STRETCHES.forEach((from, i) => {
+    const to = STRETCHES[i + 1] ?? Number.POSITIVE_INFINITY;
+    row(
+      Number.isFinite(to) ? `J ${from} to ${to} of P/D` : `J over ${from} of P/D`,
+      scores.filter(({ kind, advance }) => kind === 'advancing' && advance >= from && advance < to),
+    );
+  });
 }
