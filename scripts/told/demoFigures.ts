@@ -1,5 +1,7 @@
 import { costLines } from '../../src/assess/money/costLines.ts';
+import { BUS_AS_RECKONED, type BusScales, busOf } from '../../src/assess/parts/bus.ts';
 import { dragOf } from '../../src/assess/parts/dragOf.ts';
+import { busTransient } from '../../src/drive/busTransient.ts';
 import { hoverStory } from '../../src/flight/hoverStory.ts';
 import { neutralLevers } from '../../src/flight/types.ts';
 import { contextOf, type Demo } from '../../test/assess/parts/crafts.ts';
@@ -28,6 +30,13 @@ export const demoFigures: Figures = {
     );
   },
   'loss by speed: of the thrust': () => percent(1 - story(1).punch.netThrust / plain().punch.netThrust),
+  'bus: braked': () => say(bus().peak, 'V', 1),
+  'bus: mean': () => say(bus().braking.mean, 'V', 1),
+  'bus: returned': () => say(bus().braking.returned, 'A'),
+  'bus: returned, held': () => say(bus({}, true, 1000).braking.returned, 'A'),
+  'bus: cut': () => say(bus().cut.peak, 'V', 1),
+  'bus: bare': () => say(bus({}, false).peak, 'V', 1),
+  'bus: slowly': () => say(bus({ drop: 2.5 }).peak, 'V', 1),
 };
 
 const mean = (values: readonly number[]): number =>
@@ -50,3 +59,19 @@ function story(runningResistanceScale: number) {
   return known(hoverStory(flight.model, { ...neutralLevers, runningResistanceScale }, []));
 }
 const plain = () => story(1e-9);
+
+/** Turnstone's bus after full throttle; rotors so many times as heavy. */
+function bus(scales: Partial<BusScales> = {}, fitted = true, inertia = 1) {
+  const { craft, flight } = contextOf('first-freestyle/turnstone');
+  if (flight === undefined) throw new Error('it has no hover');
+  const extras = craft.parts.extras.filter(({ part }) => fitted || part.kind !== 'capacitor');
+  const { told, model } = flight;
+  const punch = { packCurrent: told.story.punch.packCurrent, temperature: model.airTemperature };
+  const motors = craft.motors.map((motor) => ({
+    ...motor,
+    rotatingInertia: inertia * motor.rotatingInertia,
+  }));
+  return busTransient(
+    busOf({ ...craft, motors, parts: { ...craft.parts, extras } }, punch, { ...BUS_AS_RECKONED, ...scales }),
+  );
+}

@@ -79,7 +79,7 @@ export interface Circuit {
 }
 
 /** Windings in flight are taken this much warmer than the air [K], unless told; `heat.ts` shows what they come to. */
-const WARM_WINDING = 40;
+export const WARM_WINDING = 40;
 
 /**
  * @param windingTemperature at which the resistances are taken [K]

@@ -40,7 +40,7 @@ export interface HoverStory {
 }
 
 /** A pack just under way [charge]: off its surface charge. */
-const UNDER_WAY = 0.9;
+export const UNDER_WAY = 0.9;
 const HOVER_SLICES = 16;
 
 /**

@@ -1,4 +1,4 @@
-import { busPeak } from '../parts/bus.ts';
+import { busSpike } from './busSpike.ts';
 import { type Consumer, consumersOf, supplyOf } from './consumers.ts';
 import { emptyVoltage, fullVoltage } from './fullVoltage.ts';
 import { amps, countOf, fails, fits, volts } from './say.ts';
@@ -97,14 +97,7 @@ export const supplyRules: readonly FitRule[] = [
             });
       }),
   },
-  {
-    id: 'bus-spike',
-    title: 'voltage spike when the throttle is cut',
-    limit: 'the lowest rating on the bus that is told',
-    severities: ['risk'],
-    source: 'the current of the leads into the capacitors, docs/method/drive.md',
-    look: (context) => busSpike(context),
-  },
+  busSpike,
 ];
 
 function supplyVerdict(context: FitContext, consumer: Consumer): FitVerdict | undefined {
@@ -136,45 +129,6 @@ function supplyVerdict(context: FitContext, consumer: Consumer): FitVerdict | un
         number: { value: full, limit: maxVoltage ?? full, quantity: 'voltage' },
       })
     : fits(`${name} runs from the ${volts(source.voltage.value)} regulator.`, [seat]);
-}
-
-/** An upper bound against what is told of the bus: capacitors, and parts fed from the pack itself. */
-function busSpike(context: FitContext): readonly FitVerdict[] {
-  const { craft, figures } = context;
-  const current = figures.peakPackCurrent;
-  const own = craft.parts.extras.flatMap(({ part, count }) =>
-    part.kind === 'capacitor' ? Array.from({ length: count }, () => part) : [],
-  );
-  if (current === undefined) return [];
-  const ratings = [
-    ...own.map((part) => ({ name: part.name, seat: 'extras', voltage: part.voltage })),
-    ...consumersOf(context).flatMap((consumer) => {
-      const supply = supplyOf(context, consumer);
-      const fed = supply === 'pack' || supply === 'pack until low';
-      return fed && consumer.maxVoltage !== undefined
-        ? [{ name: consumer.name, seat: consumer.seat, voltage: consumer.maxVoltage }]
-        : [];
-    }),
-  ].sort((a, b) => a.voltage - b.voltage);
-  const weakest = ratings[0];
-  if (weakest === undefined) return []; // nothing on the bus tells a rating in volts
-  const peak = busPeak(craft, current);
-  const number = { value: peak, limit: weakest.voltage, quantity: 'voltage' as const };
-  return [
-    peak > weakest.voltage
-      ? fails(
-          'risk',
-          `Cutting ${amps(current)} at full charge can lift the bus to ${volts(peak)}; ${weakest.name} is rated ${volts(weakest.voltage)}.`,
-          'Shorten the pack lead, add a second capacitor beside the controller, or feed that part from a regulator.',
-          [weakest.seat, 'wiring'],
-          { number },
-        )
-      : fits(
-          `Cutting ${amps(current)} lifts the bus to ${volts(peak)} at most; ${weakest.name} bears ${volts(weakest.voltage)}.`,
-          ['wiring'],
-          { number },
-        ),
-  ];
 }
 
 const rangeOf = ({ minVoltage, maxVoltage }: Consumer) =>

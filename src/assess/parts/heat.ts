@@ -4,7 +4,7 @@ import { wireTemperatureRise } from '../../drive/wire.ts';
 import { withUnit } from '../../units/formatQuantity.ts';
 import type { Finding } from '../types.ts';
 import { bandedMeasures, type MeasureForm, type Numbers } from './banded.ts';
-import { busPeak } from './bus.ts';
+import { busVolts } from './busVolts.ts';
 import { type AssessPart, type Flight, NOTHING, type PartContext, type PartResult } from './types.ts';
 
 /** Silicone over stranded copper: strands stand 15 % wider than a solid wire, the sleeve is 0.7 mm (common practice, no source). */
@@ -17,17 +17,15 @@ const HOT_WIRE = 363.15;
 const BURNT = 573.15;
 const LEFT_OUT = `Over ${withUnit(300, 'degC')} its insulation is gone and this balance of heat with it: what it would come to is left out.`;
 
-/** One way currents, cooling and the pack lead may really be; factors about 1. */
+/** One way currents and cooling may really be; factors about 1. */
 interface WiringState {
   readonly current: number;
   readonly cooling: number;
-  readonly inductance: number;
-  readonly capacitorResistance: number;
 }
 
-const AS_RECKONED: WiringState = { current: 1, cooling: 1, inductance: 1, capacitorResistance: 1 };
+const AS_RECKONED: WiringState = { current: 1, cooling: 1 };
 
-/** Wires, plug and the voltage spike on the bus. Motors at speed are on the sheet by level flight. */
+/** Wires, plug and the volts of the bus. Motors at speed are on the sheet by level flight. */
 export const wiringHeat: AssessPart = {
   id: 'wiring-heat',
   label: 'wires, plug and bus',
@@ -42,16 +40,15 @@ export const wiringHeat: AssessPart = {
     const measures = bandedMeasures(
       forms(),
       figures,
-      [
-        known('currents drawn', { current: 1.12 }),
-        known('cooling of the wires', { cooling: 1.3 }),
-        known('how the leads lie', { inductance: 1.3 }),
-        known('resistance of the capacitors', { capacitorResistance: 1.5 }),
-      ],
+      [known('currents drawn', { current: 1.12 }), known('cooling of the wires', { cooling: 1.3 })],
       (state) => wiringFigures(craft, flight, state),
       flight.model.airTemperature,
     );
-    return { measures, findings: wiringFindings(figures) };
+    const bus = busVolts(craft, flight);
+    return {
+      measures: [...measures, ...bus.measures],
+      findings: [...wiringFindings(figures), ...bus.findings],
+    };
   },
 };
 
@@ -64,14 +61,12 @@ function wiringFigures(craft: Craft, flight: Flight, state: WiringState): Number
   // Pack current goes as thrust to the power 1.5, a motor's as thrust: the mean of a higher power errs to the hot side.
   const motorFlown = hardest * (flown / Math.max(story.hover.packCurrent, 1e-9)) ** (2 / 3);
   const motorLead = craft.motors[0]?.motorLead;
-  const peak = busPeak(craft, story.punch.packCurrent * state.current, state);
   return {
     'pack-lead-temperature': settledWire(main, flown, air, state.cooling),
     // Direct-current equivalent: two of three leads carry it, in truth all three take turns.
     'motor-lead-temperature':
       motorLead && settledWire(motorLead, motorFlown * Math.sqrt(2 / 3), air, state.cooling),
     'plug-load': flown / connector.continuousCurrent,
-    'bus-peak-voltage': peak,
   };
 }
 
@@ -151,14 +146,6 @@ function forms(): readonly MeasureForm[] {
       quantity: 'share',
       how: 'Root mean square of the current flown over the continuous rating of the plug.',
       source: 'common practice, no source',
-    },
-    {
-      ...base,
-      id: 'bus-peak-voltage',
-      label: 'bus voltage when full throttle is cut',
-      quantity: 'voltage',
-      how: 'The current of the leads charges the controllers’ own capacitors and those fitted, side by side, on top of a full pack: an upper bound, braking not in it.',
-      source: 'Kirchhoff’s laws for lead and capacitors, lossless pack; docs/method/drive.md',
     },
   ];
 }

@@ -365,9 +365,14 @@ export const CASES: Readonly<Record<string, readonly Case[]>> = {
   ],
   'bus-spike': [
     passes('90 mm of lead'),
-    gives('risk', 'two metres of lead and 350 A', {
-      ...build((b) => (b.wiring.packLead = { area: 2.08e-6, length: 2 })),
-      figures: { peakPackCurrent: 350 },
+    gives('risk', 'a capacitor of 26 V', part('cap-1000-35', { voltage: 26 })),
+    passes(
+      'a video link of 30 V on the pack, with a capacitor',
+      part(LINK, { minVoltage: 18, maxVoltage: 30 }),
+    ),
+    gives('risk', 'the same without', {
+      ...part(LINK, { minVoltage: 18, maxVoltage: 30 }),
+      ...without('cap-1000-35'),
     }),
     silent('nothing on the bus tells a rating', without('cap-1000-35')),
   ],

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { busPeak } from '../../../src/assess/parts/bus.ts';
 import { dragOf } from '../../../src/assess/parts/dragOf.ts';
 import { wiringHeat } from '../../../src/assess/parts/heat.ts';
 import { levelFlight } from '../../../src/assess/parts/levelFlight.ts';
@@ -88,20 +87,6 @@ describe('control left', () => {
     );
     expect(new Set(result.data!.motorOut!.map(({ held }) => held))).toEqual(new Set(['only spinning fast']));
     expect(numberOf(result, 'failures-without-control')).toBe(numberOf(result, 'motor-failures'));
-  });
-});
-
-describe('bus spike', () => {
-  // Turnstone: 6S full 25.2 V, 90 mm of lead at 0.6 uH/m, a 1000 uF capacitor of 30 mohm, 4 x 40 uF on the controllers.
-  it('is lower with its capacitor than with what the controllers have of their own', () => {
-    const { craft } = contextOf('first-freestyle/turnstone');
-    const extras = craft.parts.extras.filter(({ part }) => part.kind !== 'capacitor');
-    const bare = busPeak({ ...craft, parts: { ...craft.parts, extras } }, 100);
-    // The controllers' alone, without loss: 25.2 + 100 x sqrt(54e-9 / 160e-6) = 27.04 V; with 5 mohm a little less.
-    expect(bare).toBeGreaterThan(26.5);
-    expect(bare).toBeLessThan(27.04);
-    expect(busPeak(craft, 100)).toBeLessThan(bare - 0.3);
-    expect(busPeak(craft, 100)).toBeGreaterThan(25.2 + 100 * Math.sqrt(54e-9 / 1160e-6));
   });
 });
 
