@@ -35,7 +35,7 @@ export function barDrawing(bars: readonly Bar[], width: number, title: string, d
       const y = top + i * ROW;
       const end = left + (room * Math.max(value, 0)) / most;
       return [
-        words(left, y + 10, name, chosen === true ? 'figure' : 'dimension'),
+        words(left + 5, y + 10, name, chosen === true ? 'figure' : 'dimension'),
         {
           kind: 'path',
           ink: chosen === true ? 'bar' : 'band',

@@ -9,6 +9,8 @@ const PER_CENT = 100;
 export function cameraDrawing(report: PictureReport, name: string): Drawing {
   const { width, height, outlines, horizon, cross } = report.picture;
   const reach = height / 30;
+  // The frame's whole stroke stands inside, or the paper's edge would cut it.
+  const rim = width / 600;
   const shapes: Shape[] = [
     { kind: 'path', ink: 'sky', d: boxPath({ x: 0, y: 0 }, { x: width, y: height }) },
     ...ground(horizon, width, height),
@@ -34,7 +36,11 @@ export function cameraDrawing(report: PictureReport, name: string): Drawing {
         ],
       ]),
     },
-    { kind: 'path', ink: 'outline', d: boxPath({ x: 0, y: 0 }, { x: width, y: height }) },
+    {
+      kind: 'path',
+      ink: 'outline',
+      d: boxPath({ x: rim, y: rim }, { x: width - rim, y: height - rim }),
+    },
   ];
   const share = (value: number): string => `${(value * PER_CENT).toFixed(1)} %`;
   return {

@@ -1,4 +1,4 @@
-import { type Box, LETTER, type Name, type NamePlace, placedNames } from './chartNames.ts';
+import { alongLine, type Box, LETTER, type Name, type NamePlace, placedNames } from './chartNames.ts';
 import { boxPath, closedPath, openPath, strokes } from './path.ts';
 import type { Drawing, Hand, Point, Shape } from './shapes.ts';
 import { ticks } from './ticks.ts';
@@ -64,6 +64,7 @@ export function drawChart(chart: Chart, width: number, height: number): Drawing 
   const shapes: Shape[] = [];
   const names: Name[] = [];
   const taken: Box[] = [];
+  const lines: (readonly Box[])[] = [];
 
   // Windows lie under the ruling, curves over it.
   for (const mark of chart.marks) {
@@ -90,11 +91,14 @@ export function drawChart(chart: Chart, width: number, height: number): Drawing 
   const plot = { to, x, y, right, bottom, across, upright };
   for (const mark of chart.marks) {
     shapes.push(...markShapes(mark, plot));
-    if ('name' in mark && mark.name) names.push(...nameOf(mark, mark.name, plot));
+    const line = mark.kind === 'curve' ? alongLine(underRoof(mark.points, upright.high).map(to)) : undefined;
+    if (line) lines.push(line);
+    if ('name' in mark && mark.name)
+      names.push(...nameOf(mark, mark.name, plot).map((name) => (line ? { ...name, line } : name)));
     if (mark.kind === 'dot' || mark.kind === 'spot') taken.push(round(to(mark.at)));
   }
   // Over all lines, for they have a rim of paper.
-  shapes.push(...placedNames(names, { left: 0, top: 0, right: width, bottom }, taken));
+  shapes.push(...placedNames(names, { left: 0, top: 0, right: width, bottom }, taken, lines));
   return { frame: { left: 0, top: 0, width, height }, shapes, description: chart.description };
 }
 
@@ -216,7 +220,7 @@ function markShapes(mark: Mark, plot: Plot): readonly Shape[] {
 }
 
 /** Where the name of a mark may stand, the usual place first. */
-function nameOf(mark: Mark, text: string, { to, x, y, right, upright }: Plot): readonly Name[] {
+function nameOf(mark: Mark, text: string, { to, x, y, right, bottom, upright }: Plot): readonly Name[] {
   const name = (hand: Hand, places: readonly NamePlace[]): readonly Name[] => [{ text, hand, places }];
   switch (mark.kind) {
     case 'curve': {
@@ -224,7 +228,7 @@ function nameOf(mark: Mark, text: string, { to, x, y, right, upright }: Plot): r
       return name(
         'dimension',
         // At a third of its way charts of ours have room over the curve.
-        [1 / 3, 0.5, 2 / 3, 0.85, 1 / 6].flatMap((part): readonly NamePlace[] => {
+        [1 / 3, 0.5, 2 / 3, 0.85, 1 / 6, 0.95, 0.05].flatMap((part): readonly NamePlace[] => {
           const at = points[Math.floor(points.length * part)];
           return at === undefined
             ? []
@@ -257,9 +261,9 @@ function nameOf(mark: Mark, text: string, { to, x, y, right, upright }: Plot): r
       // Near the right edge its name stands to the left, or the sheet would cut it.
       return name(
         'label',
-        [10, 24, 38].flatMap((down) => [
-          { x: x(mark.at) + 4, y: MARGIN.top + down, anchor: 'start' as const },
-          { x: x(mark.at) - 4, y: MARGIN.top + down, anchor: 'end' as const },
+        [MARGIN.top + 10, MARGIN.top + 24, MARGIN.top + 38, bottom - 20, bottom - 6].flatMap((down) => [
+          { x: x(mark.at) + 4, y: down, anchor: 'start' as const },
+          { x: x(mark.at) - 4, y: down, anchor: 'end' as const },
         ]),
       );
     case 'spot': {

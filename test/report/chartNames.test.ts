@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Chart, drawChart } from '../../src/report/chart.ts';
-import { type Box, boxOf, type Name, placedNames } from '../../src/report/chartNames.ts';
+import { alongLine, type Box, boxOf, type Name, placedNames } from '../../src/report/chartNames.ts';
 import type { Shape } from '../../src/report/shapes.ts';
 
 const PAPER: Box = { left: 0, top: 0, right: 400, bottom: 200 };
@@ -29,6 +29,24 @@ describe('names on a chart', () => {
     ];
     const placed = placedNames([name('first', here), name('second', here, out)], PAPER);
     expect(placed.map(({ x }) => x)).toEqual([20, 20]);
+  });
+
+  it('stand beside a rising curve, not on it', () => {
+    const points = Array.from({ length: 21 }, (_, i) => ({ x: 5 * i, y: 5 * i }));
+    const chart: Chart = {
+      description: 'a rising line',
+      across: { label: 'x', low: 0, high: 100 },
+      upright: { label: 'y', low: 0, high: 100 },
+      marks: [{ kind: 'curve', points, name: 'rises all the way' }],
+    };
+    const { shapes } = drawChart(chart, 400, 300);
+    const said = texts(shapes).find(({ text }) => text === 'rises all the way');
+    const curve = shapes.find((shape) => shape.kind === 'path' && shape.ink === 'curve');
+    if (said === undefined || curve?.kind !== 'path') throw new Error('the chart has lost its curve');
+    const numbers = (curve.d.match(/-?\d+(\.\d+)?/g) ?? []).map(Number);
+    const drawn = points.map((_, i) => ({ x: numbers[2 * i] ?? 0, y: numbers[2 * i + 1] ?? 0 }));
+    const box = boxOf(said.text, said.hand, said);
+    expect(alongLine(drawn).filter((each) => !apart(each, box))).toEqual([]);
   });
 
   it('take a free place whenever they have one, whoever else is there', () => {
