@@ -1,5 +1,5 @@
 import { DIMENSIONS } from '../../units/dimensions.ts';
-import type { PartKind } from '../schema/partKinds.ts';
+import { PART_KINDS, type PartKind } from '../schema/partKinds.ts';
 import type { ListColumns } from './columns.ts';
 import { fieldsOfKind, type ListField } from './fieldsOfKind.ts';
 import type { Table } from './table.ts';
@@ -28,6 +28,7 @@ const WORDS: Readonly<Record<string, string>> = {
   'shaft diameter': 'shaft.diameter',
   'days to ship': 'shippingDays',
   remark: 'note',
+  kind: 'kind',
   type: 'kind',
 };
 
@@ -39,7 +40,8 @@ const FIXED_UNITS: Readonly<Record<string, string>> = { speedConstant: 'rpm/V' }
  * `Capacity [mAh]`. Columns whose names say nothing are left out. To be shown before it is used.
  */
 export function guessColumns(table: Table, kind?: PartKind): ListColumns {
-  const fields = kind === undefined ? [] : fieldsOfKind(kind);
+  // A list of several kinds may hold what any of them has.
+  const fields = kind === undefined ? PART_KINDS.flatMap((each) => fieldsOfKind(each)) : fieldsOfKind(kind);
   const all = new Map(fields.map((field) => [field.path, field]));
   const columns: Record<string, string> = {};
   const told = new Set<string>();

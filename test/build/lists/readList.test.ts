@@ -49,6 +49,17 @@ describe('a list of parts', () => {
     expect(motor?.part?.mass.value).toBeCloseTo(0.0325, 12);
   });
 
+  test('of several kinds too, where a column tells which', () => {
+    const { by, columns, parts } = listed(
+      'Name,Kind,Weight (g),Price (GBP),KV,Stator\nTern 2306,motor,32.5,17.90,1950,2306\nStrap,strap,4,2.90,,\n',
+      {},
+    );
+    expect(by).toBe('guessed');
+    expect(columns.columns).toMatchObject({ Kind: 'kind', Name: 'name', KV: 'speedConstant in rpm/V' });
+    expect(parts[0]?.errors).toEqual([]);
+    expect(parts.map(({ raw }) => raw?.kind)).toEqual(['motor', 'strap']);
+  });
+
   test('the same part however the file is written: mark at the start, semicolons, decimal commas, line ends, quotes', () => {
     const other =
       '\uFEFF"Name";"Weight (g)";"Price (GBP)";"KV";"Stator"\r\n"Tern 2306";"32,5";"17,90";"1.950";"2306"\r\n';
