@@ -133,7 +133,7 @@ function sundries({ sundryMass }: Craft): readonly Measure[] {
   const spread = (1.2815515655446004 * SUNDRY_DEVIATION) / SUNDRY_SHARE;
   return [
     {
-      ...airframe('sundry-mass', 'of it solder, ties, tape, small screws', 'mass', sundryMass),
+      ...airframe('sundry-mass', 'solder, ties, tape, small screws', 'mass', sundryMass),
       band: [sundryMass * (1 - spread), sundryMass * (1 + spread)],
       how: '2 % of the mass of all listed parts, in four builds of five between half a hundredth and three and a half; nothing once the build tells a weighed all-up mass.',
       source: 'common practice, no source',

@@ -16,16 +16,17 @@ function weakestWay(craft: Craft, hits: readonly HitReport[]): readonly Finding[
     .filter(({ surface, way }) => surface === 'wood' && way !== 'prop strike')
     .sort((a, b) => b.chance - a.chance)[0];
   if (worst === undefined || worst.chance < 0.5 || worst.breakingSpeed === undefined) return [];
-  const onGrass = hits.find(
-    ({ arm, way, surface }) => arm === worst.arm && way === worst.way && surface === 'grass',
-  );
+  // Of the weakest arm on grass, as the table beside it has it: it need not be the one that is weakest on wood.
+  const onGrass = hits
+    .filter(({ way, surface }) => way === worst.way && surface === 'grass')
+    .toSorted((a, b) => b.chance - a.chance)[0];
   const grass = onGrass === undefined ? '' : `; on grass ${percent(onGrass.chance)}`;
   return [
     {
       id: 'arm-breaks',
       sheet: 'knocks',
       severity: (onGrass?.chance ?? 0) > 0.5 ? 'risk' : 'note',
-      says: `Struck squarely ${said(worst)} on wood at ${speed(worst.speed)}, ${percent(worst.chance)} of ${worst.arm}s break${grass}.`,
+      says: `Struck squarely ${said(worst)} on wood at ${speed(worst.speed)}, ${many(worst.chance)} ${worst.arm}s break${grass}.`,
       number: { value: worst.breakingSpeed, limit: worst.speed, quantity: 'speed' },
       remedy:
         craft.frame.construction === 'one-piece plate'
@@ -115,5 +116,6 @@ function placeOf(craft: Craft, name: string): Pick<Finding, 'place'> {
 }
 
 const percent = (share: number) =>
-  share > 0.99 ? 'nearly all' : share < 0.01 ? 'hardly any' : `${Math.round(100 * share)} %`;
+  share > 0.995 ? 'nearly all' : share < 0.005 ? 'hardly any' : `${Math.round(100 * share)} %`;
+const many = (share: number) => `${percent(share)}${share > 0.995 || share < 0.005 ? '' : ' of'}`;
 const speed = (value: number) => formatQuantity(value, 'speed');

@@ -16,7 +16,7 @@ const HEAT =
  * @param longest speed of least current [m/s]; 0 is the hover
  */
 export function levelForms(limit: string, wind: number, longest: number): readonly MeasureForm[] {
-  const blows = withUnit(wind.toFixed(1), 'm/s');
+  const blows = withUnit(Number(wind.toFixed(1)), 'm/s');
   const form = (
     id: string,
     label: string,

@@ -81,7 +81,7 @@ export function styleLegs(
     const pull = 'thrustToWeight' in bin ? bin.thrustToWeight : 1;
     const stretched = pull > 1 ? 1 + (pull - 1) * styleScale : pull;
     return {
-      what: `${style.name}, ${pull} times its weight`,
+      what: `${style.name}, ${pull === 1 ? 'carrying its weight' : `${pull} times its weight`}`,
       leg: { kind: 'pull', thrustToWeight: stretched, duration: time },
     };
   });

@@ -92,7 +92,7 @@ function rangesToAvoid(report: ShakeReport, hover: number | undefined): readonly
   );
   const ranges = merged(others.map(({ avoid }) => avoid)).filter(([, high]) => high > 0.05);
   if (ranges.length === 0) return [];
-  const told = ranges.map(([low, high]) => `${wholePercent(low)} to ${wholePercent(high)}`).join(', ');
+  const told = ranges.map(([low, high]) => `${wholePercent(low)} to ${wholePercent(high)}`).join(' and at ');
   return [
     {
       id: 'throttle-ranges-that-ring',
