@@ -11,6 +11,7 @@ import { ListDialog } from './lists/ListDialog.tsx';
 import { Notices } from './Notices.tsx';
 import { OwnPartDialog } from './own/OwnPartDialog.tsx';
 import { Later } from './parts/Later.tsx';
+import { fitToPaper } from './printing.ts';
 import { useAnswers } from './state/answers.ts';
 import { redo, undo, useDesk } from './state/desk.ts';
 import { useManner } from './state/manner.ts';
@@ -28,11 +29,12 @@ const ShortlistSheet = lazy(async () => await import('./shortlist/ShortlistSheet
 export function App() {
   const sheet = usePlace((place) => place.sheet);
   const trouble = useAnswers((answers) => answers.trouble);
-  const [pen, setPen] = useState(0);
+  const [pen, setPen] = useState<number>();
   const manner = useManner();
   const progress = useProgressMarks();
   useUndoKeys();
   useEffect(() => keepFocus(document), []);
+  useEffect(() => fitToPaper(document), []);
   return (
     <CSPProvider disableStyleElements>
       <Tabs.Root

@@ -8,8 +8,12 @@ import { asItCame, openBuild, useDesk } from './state/desk.ts';
 import { type SheetName, sheetNumber, turnTo, usePlace } from './state/place.ts';
 import { SHEETS } from './state/sheetNames.ts';
 
-/** What the sheet is of, at its foot: build, brief, site, scale, state. */
-export function TitleBlock({ pen, manner }: { readonly pen: number; readonly manner: Manner }) {
+/**
+ * What the sheet is of, at its foot: build, brief, site, scale, state.
+ *
+ * @param pen [mm] of the aircraft for a pixel; 0 where nothing is to scale, absent before anything is drawn
+ */
+export function TitleBlock({ pen, manner }: { readonly pen: number | undefined; readonly manner: Manner }) {
   const { builds, open, brief } = useDesk();
   const sheet = usePlace((place) => place.sheet);
   const build = builds[open];
@@ -37,7 +41,13 @@ export function TitleBlock({ pen, manner }: { readonly pen: number; readonly man
         </strong>
       </Cell>
       <Cell name="scale">
-        <strong>{!DRAWN.includes(sheet) ? 'not to scale' : pen > 0 ? `1 : ${sayScale(pen)}` : ''}</strong>
+        <strong>
+          {!DRAWN.includes(sheet) || pen === 0
+            ? 'not to scale'
+            : pen === undefined
+              ? ''
+              : `1 : ${sayScale(pen)}`}
+        </strong>
       </Cell>
       <Cell name="state">
         <State />

@@ -16,6 +16,7 @@ import './styles/round.css';
 import './styles/own.css';
 import './styles/shortlist.css';
 import './styles/lists.css';
+import './styles/print.css';
 
 const page = document.getElementById('page');
 if (page === null) throw new Error('index.html has lost its #page');

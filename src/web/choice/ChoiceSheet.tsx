@@ -100,7 +100,9 @@ export function ChoiceSheet({ manner, onScale }: Props) {
   const narrow = width < NARROW;
   const column = narrow ? Math.min(width * 0.44, 250) : (width - LABELS) / Math.max(candidates.length, 1);
   const pen = penFor(candidates, column - LOST);
-  useLayoutEffect(() => onScale(pen), [pen, onScale]);
+  useLayoutEffect(() => {
+    if (pen > 0) onScale(pen);
+  }, [pen, onScale]);
   const label = (measure: string) =>
     comparison?.rows.find((row) => row.id === measure)?.label ?? measure.replaceAll('-', ' ');
   const laid = { candidates, comparison, pen, manner };

@@ -90,7 +90,7 @@ function MeasureRow({ id, candidates, comparison, manner }: { readonly id: strin
   const known = found.filter((measure) => measure !== undefined);
   const label = known[0]?.label;
   if (label === undefined) return null;
-  const span = spanOf(known);
+  const span = spanOf(known.filter((measure) => measure.words === undefined));
   const row = comparison?.rows.find((each) => each.id === id);
   return (
     <tr>
@@ -106,7 +106,7 @@ function MeasureRow({ id, candidates, comparison, manner }: { readonly id: strin
                   manner={manner}
                   mark={row?.best === i ? <BestMark clear={row.difference === 'clear'} /> : undefined}
                 />
-                <WindowRule measure={measure} span={span} width={100} />
+                {measure.words === undefined && <WindowRule measure={measure} span={span} width={100} />}
                 <WindowWords words={windowWords(measure, manner)} />
               </How>
             )}

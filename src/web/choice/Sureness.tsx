@@ -12,12 +12,16 @@ interface Props {
   readonly worked: number;
 }
 
+/** So many candidates at most are told in three lines on a phone. */
+const FEW = 3;
+
 /** How often each would come first if every unsure input were otherwise: or how far the drawing of it is. */
 export function Sureness({ candidates, order, stability, share, worked }: Props) {
+  const className = order.length > FEW ? 'sureness' : 'sureness few';
   if (stability === undefined) {
     // It has its place from the start: nothing below moves when it comes.
     return (
-      <p className="sureness">
+      <p className={className}>
         {worked < 1 ? (
           <>
             This is a first answer. Speed, wind, reserve, shake and knocks are still being worked out in full
@@ -41,7 +45,7 @@ export function Sureness({ candidates, order, stability, share, worked }: Props)
   });
   const never = order.length - told.length;
   return (
-    <p className="sureness">
+    <p className={className}>
       How sure is that? Of {stability.draws} draws of every unsure input{' '}
       {told.map(({ candidate, first }, index) => (
         <span key={candidate.id}>

@@ -73,7 +73,7 @@ export function Verdict({ candidates, comparison, turning, stability, share, wor
           <ul>
             {turning.slice(0, MOST - 1).map((flip) => (
               <li key={flip.measure}>
-                <b>{candidates[flip.leader]?.letter}</b> leads if {label(flip.measure)} counts{' '}
+                {label(flip.measure)}: <b>{candidates[flip.leader]?.letter}</b> leads if it counts{' '}
                 {flip.to > flip.from
                   ? words(`${flip.to} or more`)
                   : flip.to === 0
@@ -86,8 +86,8 @@ export function Verdict({ candidates, comparison, turning, stability, share, wor
             {comparison.flips.flatMap((flip) =>
               flip.kind === 'value' ? (
                 <li key={`value ${flip.measure}`}>
-                  <b>{next.letter}</b> draws level if {leader.letter} has{' '}
-                  {sayFlippedValue(flip, label(flip.measure), manner)}
+                  {label(flip.measure)}: <b>{next.letter}</b> draws level if {leader.letter} has{' '}
+                  {sayFlippedValue(flip, manner)}
                 </li>
               ) : (
                 []

@@ -7,7 +7,6 @@ import { formatQuantity } from '../../units/formatQuantity.ts';
 /** How much more or less of a measure the first would need to have, to two digits. */
 export function sayFlippedValue(
   { measure, by }: Extract<Flip, { readonly kind: 'value' }>,
-  label: string,
   manner: Manner,
 ): string {
   const told = toldDifference(Math.abs(by));
@@ -16,5 +15,5 @@ export function sayFlippedValue(
     quantityOf(measure),
     told ? { ...manner, band: told.band } : manner,
   );
-  return `${size} ${by > 0 ? 'more' : 'less'} ${label}`;
+  return `${size} ${by > 0 ? 'more' : 'less'}`;
 }

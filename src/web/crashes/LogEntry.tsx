@@ -106,7 +106,7 @@ function LogFile({ id, notes }: Pick<Props, 'id' | 'notes'>) {
           event.target.value = '';
         }}
       />
-      <button type="button" className="plain-button" onClick={() => chooser.current?.click()}>
+      <button type="button" className="try-button" onClick={() => chooser.current?.click()}>
         take in a log file
       </button>
       {notes && (

@@ -51,7 +51,7 @@ export default function FlyIt({ build, brief, sheet, manner }: FlyItProps) {
         {SCENES[sheet].map((scene) => (
           <button
             type="button"
-            className="plain-button"
+            className="try-button"
             key={scene}
             ref={ask?.scene === scene ? starter : null}
             onClick={() => void startFlying({ build, brief, scene, seed: SEED })}

@@ -32,7 +32,11 @@ const FigureRow = memo(function FigureRow({ measure, manner }: FigureCellProps) 
           <small>{windowWords(measure, manner)}</small>
         </span>
         <FigureCell measure={measure} manner={manner} />
-        {measure.window ? <WindowRule measure={measure} span={spanOf([measure])} width={96} /> : <span />}
+        {measure.words !== undefined ? null : measure.window ? (
+          <WindowRule measure={measure} span={spanOf([measure])} width={96} />
+        ) : (
+          <span />
+        )}
       </How>
     </li>
   );
@@ -45,11 +49,11 @@ interface FigureCellProps {
   readonly mark?: ReactNode;
 }
 
-/** A figure with its unit, and its band small below. */
+/** A figure with its unit, and its band small below; words in the place of a figure take more lines. */
 export function FigureCell({ measure, manner, mark }: FigureCellProps) {
   const { text, unit } = sayFigure(measure, manner);
   return (
-    <span className="figure-cell">
+    <span className={measure.words === undefined ? 'figure-cell' : 'figure-cell words'}>
       <span className="figure">{text}</span> <span className="unit">{unit}</span>
       {mark}
       <small className="band">{sayBand(measure, manner) || ' '}</small>

@@ -51,15 +51,19 @@ function Lines({ measure, manner }: { readonly measure: Measure; readonly manner
     <>
       <p className="how-figure">
         <span className="figure">{text}</span> {unit}
-        <WindowRule measure={measure} span={spanOf([measure])} width={150} />
+        {measure.words === undefined && <WindowRule measure={measure} span={spanOf([measure])} width={150} />}
       </p>
       <dl className="how-lines">
-        <dt>band</dt>
-        <dd>
-          {band === ''
-            ? 'exact by its inputs'
-            : `${band}${unit && ` ${unit}`}: four times in five it lies between`}
-        </dd>
+        {measure.words === undefined && (
+          <>
+            <dt>band</dt>
+            <dd>
+              {band === ''
+                ? 'exact by its inputs'
+                : `${band}${unit && ` ${unit}`}: four times in five it lies between`}
+            </dd>
+          </>
+        )}
         {measure.window && (
           <>
             <dt>window</dt>

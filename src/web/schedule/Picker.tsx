@@ -1,6 +1,7 @@
 import { Combobox } from '@base-ui/react/combobox';
 import { memo } from 'react';
 import { layer } from '../layer.ts';
+import { glued } from '../parts/glued.ts';
 import { useSteady } from '../parts/useSteady.ts';
 
 interface Choice {
@@ -45,7 +46,7 @@ function OpenPicker({ label, value, choices, onChoose }: Props) {
       autoHighlight
     >
       <Combobox.Trigger className="picker" aria-label={label}>
-        <span className="picker-value">{chosen?.name ?? value}</span>
+        <span className="picker-value">{glued(chosen?.name ?? value)}</span>
         <PickerIcon />
       </Combobox.Trigger>
       <Combobox.Portal container={layer}>

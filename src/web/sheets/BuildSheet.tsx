@@ -30,7 +30,7 @@ interface Props {
 const NONE: Record<Props['sheet'], string> = {
   airframe: 'Nothing to note on the airframe: gaps, balance and layout are as the trade expects.',
   lift: 'Nothing to note on lift: margin and hover throttle are inside their windows.',
-  heat: 'Nothing to note on currents and heat: everything stays inside its rating.',
+  heat: 'Nothing to note on heat: no winding or lead gets too hot. Ratings are on the fit sheet.',
   flight: 'Nothing to note on flying time and speed.',
   wind: 'Nothing to note on wind: it holds what the brief expects.',
   picture: 'Nothing to note on the picture: nothing of the aircraft is in the way.',
@@ -78,7 +78,7 @@ function Subject({
   const shownBuild = trial?.stage.at === 'shown' ? trial.stage.build : undefined;
   const { picture } = tried;
   const aircraft = useMemo(
-    () => labelled(picture, tried.assessment.stations, sheet, manner),
+    () => labelled(picture, tried.assessment.stations, tried.assessment.measures, sheet, manner),
     [picture, tried, sheet, manner],
   );
   const findings = useMemo(

@@ -180,7 +180,7 @@ function flipWords(flip: Flip, manner: Manner, label: (measure: string) => strin
   if (flip.kind === 'weight') {
     return `${label(flip.measure)} weighs ${localText(flip.to.toPrecision(2))} instead of ${flip.from}`;
   }
-  return `the first has ${sayFlippedValue(flip, label(flip.measure), manner)}`;
+  return `the first has ${sayFlippedValue(flip, manner)}: ${label(flip.measure)}`;
 }
 
 function sumWords({ size, counts, finished }: SearchReport): string {

@@ -55,7 +55,7 @@ export function TuneIt({ build, brief }: { readonly build: Build; readonly brief
       <div className="search-bar">
         <button
           type="button"
-          className="plain-button"
+          className="main-button"
           disabled={busy || ranges.length === 0}
           onClick={() => void startTuning({ build, brief, wants, limits, ranges })}
         >

@@ -56,7 +56,7 @@ export function AirframeRound({ build, hits, manner, width, height, loaded = fal
     () =>
       struck.map(({ arm, worst }) => ({
         at: placeOnArm(arm, worst.at),
-        text: `${Math.round(worst.stress / 1e6)} MPa`,
+        text: sayStress(worst.stress),
       })),
     [struck],
   );
@@ -165,11 +165,14 @@ function often(chance: number): string {
   return `${Math.round(chance * 100)} %`;
 }
 
+/** [Pa], to two digits: the hit itself is not known more finely. */
+const sayStress = (stress: number): string => withUnit(Number((stress / 1e6).toPrecision(2)), 'MPa');
+
 function loadsInWords(struck: readonly ArmLoad[], manner: Manner): string {
   const worst = struck.toSorted((a, b) => b.worst.stress - a.worst.stress)[0];
   if (worst === undefined) return 'No arm is struck so.';
   const { arm, hit } = worst;
-  return `Largest pull or push along each arm at ${sayInWords(hit.speed, 'speed', manner)}. The most is in the ${arm.name}: ${Math.round(worst.worst.stress / 1e6)} MPa, ${restate(withUnit(Math.round(worst.worst.at * 1000), 'mm'), manner)} from its root; ${often(hit.chance)} of such arms break, first in ${hit.weakest}.`;
+  return `Largest pull or push along each arm at ${sayInWords(hit.speed, 'speed', manner)}. The most is in the ${arm.name}: ${sayStress(worst.worst.stress)}, ${restate(withUnit(Math.round(worst.worst.at * 1000), 'mm'), manner)} from its root; ${often(hit.chance)} of such arms break, first in ${hit.weakest}.`;
 }
 
 /** The aircraft told to whom can't see it. */

@@ -232,7 +232,8 @@ function rendererOn(canvas: HTMLCanvasElement): WebGLRenderer | undefined {
     alpha: true,
     antialias: true,
     premultipliedAlpha: true,
-    preserveDrawingBuffer: false,
+    // Paper gets what was drawn last, and a saved picture too.
+    preserveDrawingBuffer: true,
   });
   if (context === null) return undefined;
   try {

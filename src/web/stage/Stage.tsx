@@ -98,8 +98,10 @@ export function Stage({
     findings,
     still,
   );
+  const keys = leaders && !solid ? ties.map(({ key }) => key).join('\n') : '';
+  const tied = useMemo(() => new Set(keys.split('\n')), [keys]);
   useLayoutEffect(() => {
-    if (!solid) onScale(pen);
+    if (!solid && pen > 0) onScale(pen);
   }, [pen, onScale, solid]);
 
   return (
@@ -139,7 +141,7 @@ export function Stage({
         {under}
       </div>
       <aside className="margin" aria-label="Notes">
-        <MarginNotes notes={notes} none={none} />
+        <MarginNotes notes={notes} none={none} tied={tied} />
         {margin}
       </aside>
       {across}

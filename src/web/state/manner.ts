@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { create } from 'zustand';
 import type { Manner } from '../../report/sayFigure.ts';
 import { restate } from '../../units/restate.ts';
+import { glued } from '../parts/glued.ts';
 import type { ShelfRow } from '../worker/protocol.ts';
 import { useAnswers } from './answers.ts';
 import { decimalMark, localText, namesWithNumbers } from './decimalMark.ts';
@@ -50,5 +51,5 @@ export const wordsNow = (): ((sentence: string) => string) =>
 
 function wordsIn(system: System, shelf: readonly ShelfRow[]): (sentence: string) => string {
   const names = namesWithNumbers(shelf);
-  return (sentence) => restate(localText(sentence, names), { system, mark: decimalMark });
+  return (sentence) => glued(restate(localText(sentence, names), { system, mark: decimalMark }));
 }

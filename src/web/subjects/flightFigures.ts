@@ -66,7 +66,7 @@ function powerCurve(subject: Subject): readonly Figure[] {
     const found = unit.convert(value);
     // The top speed is told for a fuller pack than the curve's: it may lie beyond its end.
     return found > (points.at(-1)?.x ?? 0)
-      ? [{ kind: 'plumb', at: found, name }]
+      ? [{ kind: 'plumb', at: found, name: `${name}, fresh pack` }]
       : [{ kind: 'spot', at: { x: found, y: powerAt(found) }, name, side }];
   });
   return [
@@ -142,12 +142,15 @@ function usualFlight({ assessment, brief, manner }: Subject): readonly Figure[] 
     time += leg.duration;
     points.push({ x: time / 60, y: leg.chargeLeft * 100 });
   }
-  const spent = mission.legs.toSorted((a, b) => b.duration - a.duration).slice(0, 3);
+  // Rounds of one kind are one thing to a reader.
+  const longest = new Map<string, number>();
+  for (const { what, duration } of mission.legs) longest.set(what, (longest.get(what) ?? 0) + duration);
+  const spent = [...longest].toSorted(([, a], [, b]) => b - a).slice(0, 3);
   return [
     {
       key: 'mission',
       title: 'A usual flight',
-      says: `Most of the time: ${spent.map(({ what, duration }) => `${what}, ${formatQuantity(duration, 'time', { ...manner, band: [0.9 * duration, 1.1 * duration] })}`).join('; ')}.`,
+      says: `Most of the time: ${spent.map(([what, duration]) => `${what}, ${formatQuantity(duration, 'time', { ...manner, band: [0.9 * duration, 1.1 * duration] })}`).join('; ')}.`,
       draw: {
         kind: 'chart',
         chart: {

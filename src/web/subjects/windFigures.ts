@@ -52,7 +52,7 @@ function throttle(subject: Subject): readonly Figure[] {
     {
       key: 'throttle',
       title: 'What the wind asks of the hardest motor',
-      says: 'At half charge. Above the line nothing is left to steer with; on the reserve it comes sooner.',
+      says: 'At half charge. Above the line less than a fifth of the throttle is left to steer with; on the reserve it comes sooner.',
       wide: true,
       draw: {
         kind: 'chart',

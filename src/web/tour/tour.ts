@@ -13,7 +13,7 @@ export const STEPS: readonly Step[] = [
   {
     sheet: 'choice',
     at: '.five',
-    says: 'The club at Gannet Point advises a newcomer. Five questions are answered here in words, for the build that leads.',
+    says: 'The club at Gannet Point advises a newcomer. Which one and why stands above; four more questions are answered here in words, for the build that leads.',
   },
   {
     sheet: 'choice',
@@ -33,7 +33,7 @@ export const STEPS: readonly Step[] = [
   {
     sheet: 'airframe',
     at: '.stage',
-    says: 'One build. Drag its pack, cameras and motors in the drawing; notes in the margin say what to mend, and "try it" shows what a remedy would change before you keep it.',
+    says: 'One build. Drag its pack, cameras and motors in the drawing; notes in the margin say what to mend, and the buttons under them show what a remedy would change before you keep it.',
   },
   {
     sheet: 'airframe',
