@@ -17,6 +17,8 @@ import type { FlightTrace } from './types.ts';
 export interface Plan {
   readonly model: SimulationModel;
   readonly pilot: Pilot;
+  /** Takes over from `pilot` at time 0, knowing how it stood then. */
+  readonly onceSettled?: (settled: Readonly<SimulationState>) => Pilot;
   readonly wind?: WindRead;
   /** Flown before the trace begins, at negative times [s]. */
   readonly settling: number;
@@ -47,12 +49,13 @@ export function* flyAlong(
   const perSlice = Math.max(1, Math.round(total / SLICES / timeStep));
   const every = Math.max(1, Math.ceil(plan.duration / timeStep / SAMPLES));
   const trace = emptyTrace(count);
+  let pilot = plan.pilot;
   const piece = (from: number, steps: number, sampleEvery: number, start: SimulationState) =>
     simulate({
       model,
       gains,
       start,
-      pilot: (time, state) => plan.pilot(from + time, state),
+      pilot: (time, state) => pilot(from + time, state),
       ...(plan.wind === undefined ? {} : { wind: windFrom(plan.wind, from) }),
       supply,
       timeStep,
@@ -64,6 +67,7 @@ export function* flyAlong(
   let origin: readonly number[] | undefined;
   for (let step = Math.round(-plan.settling / timeStep); step * timeStep < plan.duration - timeStep / 2; ) {
     const before = step < 0;
+    if (step === 0) pilot = plan.onceSettled?.(state.slice()) ?? pilot;
     // No slice straddles the start, and each is a whole number of samples.
     const steps = before ? Math.min(perSlice, -step) : Math.ceil(perSlice / every) * every;
     const flown = piece(step * timeStep, steps, before ? steps : every, state);

@@ -64,7 +64,7 @@ export function gustFigures(craft: CraftInAir, wind: number, trace: FlightTrace)
       quantity: 'length',
       closedForm: told.drift,
       simulated: Math.abs(trace.place[0][asleep] ?? 0),
-      how: "The closed form keeps the first moment's push and a level craft; the simulation is leant into the wind, eases as it drifts and is thrown up with its lift leaning. A balance below the propellers tips it back and adds a fifth, one above them takes as much off.",
+      how: "The closed form keeps the first moment's push on a level craft. The simulation holds the lean it had in the wind, eases as it drifts, and is thrown up with its lift leaning into the gust: about a tenth less; of coaxial pairs, whose lower rotors the gust frees of the wake above them, a fifth to a quarter less.",
     },
     {
       id: 'gust-farthest',

@@ -5,7 +5,8 @@ import { isRinged, KNOWN_RING_TILT } from '../../flight/forward/ringDrag.ts';
 import { speedAtTilt } from '../../flight/forward/speeds.ts';
 import { attainableSet, reachAlong } from '../../flight/reserve/attainableSet.ts';
 import { controlAxes } from '../../flight/reserve/types.ts';
-import { at, type Command, type SimulationState } from '../../flight/simulation/types.ts';
+import { lean } from '../../flight/simulation/controller.ts';
+import { at, type Command, plainGains, type SimulationState } from '../../flight/simulation/types.ts';
 import { windFromTrace } from '../../flight/simulation/windFromTrace.ts';
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import { knownTop } from '../parts/level/knownTop.ts';
@@ -29,13 +30,10 @@ const EASING = 0.1;
  * more tilt than its motors carry: asking back this many times the miss makes it so much stiffer.
  */
 const STIFFER = 3;
+/** The same for the attitude that a flight controller's integral holds in a gust. */
+const HELD = 10;
 /** Largest duty of the speed that is dashed for: a twentieth is left to steer with. */
 const DASH_DUTY = 0.95;
-/**
- * Of coaxial craft: with the upper wakes at the hover's thrust throughout, the simulation's lower rotors turn harder than the
- * closed form's. Chosen before speed swept those wakes away, and not tried anew since.
- */
-const COAXIAL_DASH_DUTY = 0.85;
 
 const holdHere: Command = { kind: 'place', place: [0, 0, 0], heading: 0 };
 
@@ -47,16 +45,27 @@ export const hoverPlan = ({ model }: CraftInAir, seconds = 4): Plan => ({
   timeStep: COARSE,
 });
 
-/** Wind from ahead; at 0 the day's sharp gust on top of it, along and up; nothing answers until the reaction time is over. */
-export function gustPlan(craft: CraftInAir, mean: number): Plan {
-  const { model } = craft;
+/**
+ * Wind from ahead; at 0 the day's sharp gust on top of it, along and up. Until the reaction time is over attitude and throttles' lift
+ * stay what the wind asked for. Rotors answer in oblique flow: their hub moments and the nose-up moment of rings belong to it.
+ */
+export function gustPlan({ oblique: model }: CraftInAir, mean: number): Plan {
   const { along, upward, reactionTime } = dayGust(mean);
   return {
     model,
-    pilot: (time, state) =>
-      time < 0 || time >= reactionTime
-        ? holdHere
-        : { kind: 'rates', rates: [0, 0, 0], lift: (model.mass * model.gravity) / uprightness(state) },
+    pilot: () => holdHere,
+    onceSettled: (settled) => {
+      const asked = lean(model, plainGains, [0, 0, 0], 0, settled);
+      const stood = noseDown(settled);
+      return (time, state) =>
+        time < reactionTime
+          ? {
+              kind: 'attitude',
+              attitude: [asked.attitude[0], asked.attitude[1] + HELD * (noseDown(state) - stood), 0],
+              lift: asked.lift,
+            }
+          : holdHere;
+    },
     wind: (time, out) => {
       out[0] = -mean - (time >= 0 ? along : 0);
       out[1] = 0;
@@ -113,9 +122,7 @@ interface Dash {
 
 /** Nose down to the tilt of the fastest level flight, less where that makes it faster, height held. */
 export function dashPlan(craft: CraftInAir, seconds = 12): Outcome<Dash> {
-  const isCoaxial = craft.circuit.branches.some(({ inWakeOf }) => inWakeOf >= 0);
-  const duty = isCoaxial ? COAXIAL_DASH_DUTY : DASH_DUTY;
-  const top = knownTop(craft.forward, CHARGE, duty);
+  const top = knownTop(craft.forward, CHARGE, DASH_DUTY);
   if (!top.ok) return top;
   const known = withinKnown(craft, top.value.at);
   if (!known.ok) return known;
@@ -128,7 +135,7 @@ export function dashPlan(craft: CraftInAir, seconds = 12): Outcome<Dash> {
     aim:
       speed < top.value.at.speed
         ? 'as far as anything is known of guards at speed'
-        : `the tilt of the fastest level flight at ${Math.round(100 * duty)} % duty`,
+        : `the tilt of the fastest level flight at ${Math.round(100 * DASH_DUTY)} % duty`,
     plan: {
       model: craft.oblique,
       pilot: (time, state) => {

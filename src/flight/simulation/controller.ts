@@ -109,7 +109,8 @@ function towards(
   ];
 }
 
-function lean(
+/** Attitude [rad] and lift [N] that holding a place asks for. */
+export function lean(
   model: SimulationModel,
   gains: FlightGains,
   place: Vector3,

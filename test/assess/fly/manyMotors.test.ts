@@ -60,9 +60,23 @@ describe('six and eight motors, flat and in pairs, in the simulation beside the 
     expect(late(x8)).toBeLessThan(1.1);
   });
 
+  // 18 % more than told for the flat eight, whose balance lies far below its propellers: their drag tipped it back.
+  it('a gust pushes flat craft a tenth less than told, wherever their balance lies, and pairs a quarter less', () => {
+    const [ofSix, ofEight, ofPairs] = [six, eight, x8].map((craft) => flown(craft, { scene: 'gust' }));
+    for (const flat of [ofSix!, ofEight!]) {
+      expect(ratio(flat, 'gust-push')).toBeGreaterThan(0.85);
+      expect(ratio(flat, 'gust-push')).toBeLessThan(1);
+    }
+    expect(ratio(ofPairs!, 'gust-push')).toBeGreaterThan(0.7);
+    expect(ratio(ofPairs!, 'gust-push')).toBeLessThan(0.85);
+    // Thrown up with the lift of the lower rotors, freed of the wakes above.
+    const risen = ({ trace }: Flown) => -(trace.place[2][trace.time.findIndex((time) => time >= 0.3)] ?? 0);
+    expect(risen(ofPairs!)).toBeGreaterThan(1.2 * risen(ofEight!));
+  });
+
   // The Y6 once leant 13 degrees too far, asked more of its lower motors than they had, and tumbled 275 m down.
-  it('a Y6 and a flat eight dash at the tilt they are asked for, at the speed of level flight there', () => {
-    for (const craft of [y6, eight]) {
+  it('a Y6, an X8 and a flat eight dash at the tilt they are asked for, at the speed of level flight there', () => {
+    for (const craft of [y6, x8, eight]) {
       const dash = flown(craft, { scene: 'dash', duration: 8 });
       expect(
         Math.abs(figure(dash, 'dash-tilt').simulated - figure(dash, 'dash-tilt').closedForm!),
