@@ -1,5 +1,6 @@
 import { noSolution } from '../../numerics/outcome.ts';
 import { withUnit } from '../../units/formatQuantity.ts';
+import { searchPieces } from './searchPieces.ts';
 import { searchTilt } from './searchTilt.ts';
 import { settle } from './settle.ts';
 import { type TrimRound, trimRounds } from './trimRounds.ts';
@@ -36,7 +37,7 @@ export function forwardTrim(
   const rounds = trimRounds(craft, speed, climb);
   const quick = settle(rounds, rounds.start());
   if (quick !== undefined && (quick.whyNot === undefined || speed <= CRAWL)) return told(quick);
-  const searched = searchTilt(rounds);
+  const searched = searchTilt(rounds) ?? searchPieces(craft, rounds);
   if (searched !== undefined) return told(searched);
   return {
     ...noSolution(

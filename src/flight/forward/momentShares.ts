@@ -1,5 +1,6 @@
 import { linearProgram } from '../../numerics/linearProgram.ts';
 import { noSolution } from '../../numerics/outcome.ts';
+import { subtract3 } from '../../numerics/vector3.ts';
 import { withUnit } from '../../units/formatQuantity.ts';
 import { balanceOf, effectivenessOf, leastThrusts } from '../allocation.ts';
 import { CRAWL, type ForwardCraft, type ForwardTrim, type NoTrim } from './types.ts';
@@ -24,37 +25,23 @@ export function momentShares(
   state: ForwardTrim,
   known: ArrayLike<number>,
 ): MomentShares {
-  const { model, circuit, dragCentre } = craft;
+  const { model, circuit } = craft;
   const { stations, centreOfGravity } = model;
-  // A body without drag that lies flat needs no thrust at all.
-  const total = Math.max(state.thrust, 1e-6 * circuit.weight);
+  const total = leastTotal(state, circuit.weight);
   const servo = stations.some((station) => station.servoTilt !== undefined);
-  // A reaction torque is taken to follow its thrust in proportion. Where a rotor hardly pulls, that is as if it did pull some, with
-  // what its torque then lacks as a moment from outside: the same balance, and no ratio without end.
-  const least = (LEAST_PULL * total) / stations.length;
-  const ratios = stations.map(
-    (_, i) => Math.max(state.load.torque[i] as number, 0) / Math.max(state.thrusts[i] as number, least),
-  );
+  const ratios = stations.map((_, i) => torquePerThrust(craft, state, i));
   const balance = balanceOf(
     effectivenessOf(stations, centreOfGravity, ratios),
     stations,
     centreOfGravity,
     !servo,
   );
-  // Forces backward (-x) and down (+z) at a lever r: roll = y F_z, pitch = z F_x - x F_z, yaw = -y F_x.
-  const back = dragCentre[2] - centreOfGravity[2];
-  let roll = (dragCentre[1] - centreOfGravity[1]) * state.download;
-  let pitch = -back * state.bodyDrag - (dragCentre[0] - centreOfGravity[0]) * state.download;
-  let yaw = (dragCentre[1] - centreOfGravity[1]) * state.bodyDrag;
-  stations.forEach(({ position, spin }, i) => {
-    const rotor = state.rotors[i];
-    if (rotor === undefined) return;
-    const { inPlaneForce: force, sideForce, momentAdvancingUp, momentAftUp } = rotor;
-    // The advancing side of a rotor that turns clockwise seen from above is its left.
-    const right = -spin * sideForce;
-    roll += spin * momentAdvancingUp - (position[2] - centreOfGravity[2]) * right;
-    pitch -= momentAftUp + (position[2] - centreOfGravity[2]) * force;
-    yaw += (position[1] - centreOfGravity[1]) * force + (position[0] - centreOfGravity[0]) * right;
+  let [roll, pitch, yaw] = bodyMoments(craft, state);
+  stations.forEach((_, i) => {
+    const own = besideThrust(craft, state, i);
+    roll += own[0];
+    pitch += own[1];
+    yaw += own[2];
   });
   // At rest exactly the hover trim, to the last digit.
   if (state.speed <= CRAWL && state.climb <= CRAWL) roll = pitch = yaw = 0;
@@ -72,6 +59,43 @@ export function momentShares(
     shares: nearestShares(balance.rows, right) ?? known,
     whyNot: { ...noSolution(reason), because: 'moments' },
   };
+}
+
+/**
+ * A reaction torque is taken to follow its thrust in proportion [m]. Where a rotor hardly pulls, that is as if it did pull some, with
+ * what its torque then lacks as a moment from outside: the same balance, and no ratio without end.
+ */
+export function torquePerThrust({ model, circuit }: ForwardCraft, state: ForwardTrim, i: number): number {
+  const least = (LEAST_PULL * leastTotal(state, circuit.weight)) / model.stations.length;
+  return Math.max(state.load.torque[i] as number, 0) / Math.max(state.thrusts[i] as number, least);
+}
+
+/** A body without drag that lies flat needs no thrust at all. */
+const leastTotal = (state: ForwardTrim, weight: number): number => Math.max(state.thrust, 1e-6 * weight);
+
+/** Roll, pitch, yaw of the body's drag at its centre [N m]: forces backward (-x) and down (+z) at a lever r. */
+export function bodyMoments(
+  { model, dragCentre }: ForwardCraft,
+  { bodyDrag, download }: ForwardTrim,
+): readonly [number, number, number] {
+  const [x, y, z] = subtract3(dragCentre, model.centreOfGravity);
+  return [y * download, -z * bodyDrag - x * download, y * bodyDrag];
+}
+
+/** Roll, pitch, yaw of one rotor beside those of its thrust and torque [N m]: hub moments, in-plane and side force at their levers. */
+export function besideThrust(
+  { model }: ForwardCraft,
+  { rotors }: ForwardTrim,
+  i: number,
+): readonly [number, number, number] {
+  const station = model.stations[i];
+  const rotor = rotors[i];
+  if (station === undefined || rotor === undefined) return [0, 0, 0];
+  const { inPlaneForce: force, sideForce, momentAdvancingUp, momentAftUp } = rotor;
+  const [x, y, z] = subtract3(station.position, model.centreOfGravity);
+  // The advancing side of a rotor that turns clockwise seen from above is its left.
+  const right = -station.spin * sideForce;
+  return [station.spin * momentAdvancingUp - z * right, -momentAftUp - z * force, y * force + x * right];
 }
 
 /** With the largest part of the moments that some thrusts balance. */
