@@ -88,19 +88,19 @@ function forms({ governs, time, braking, ripple }: BusTransient): readonly Measu
     {
       ...base,
       id: 'bus-peak-voltage',
-      label: 'highest bus voltage, throttle dropped',
+      label: 'bus voltage at most, throttle dropped',
       how: `The higher of cut and braking: here ${governs}${when}. Full pack, its quick resistance, leads, the controllers’ own capacitors and those fitted, side by side.`,
     },
     {
       ...base,
       id: 'bus-cut-voltage',
-      label: 'bus voltage, full throttle cut',
+      label: 'bus voltage, full throttle cut (coasting)',
       how: 'Controllers that let their motors coast: the current of the leads charges the capacitors, from the sag before it; never under the full pack’s own voltage.',
     },
     {
       ...base,
       id: 'bus-braking-voltage',
-      label: 'bus voltage, braked from full throttle',
+      label: 'bus voltage at most, braked',
       how: `Duty falls straight in 20 ms, the propellers slow meanwhile. Highest at duty ${braking.duty.toFixed(2)}: the current that comes back through pack and leads lifts the mean to ${braking.mean.toFixed(1)} V, the pulses of all controllers in step another ${braking.ripple.toFixed(1)} V; seldom in step, so an upper bound.`,
     },
     {
@@ -113,7 +113,7 @@ function forms({ governs, time, braking, ripple }: BusTransient): readonly Measu
     {
       ...base,
       id: 'bus-ripple',
-      label: 'ripple of the bus, full current chopped',
+      label: 'bus ripple at most, full current chopped',
       how: `From peak to peak, full throttle’s motor current in the pulses of all controllers in step, as when they spin up; at the worst duty, ${ripple.duty.toFixed(2)}.`,
     },
   ];

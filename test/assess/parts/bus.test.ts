@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { BUS_AS_RECKONED, busOf } from '../../../src/assess/parts/bus.ts';
 import { busRemedies } from '../../../src/assess/parts/busRemedies.ts';
+import { busVolts } from '../../../src/assess/parts/busVolts.ts';
 import { busTransient } from '../../../src/drive/busTransient.ts';
 import { contextOf } from './crafts.ts';
 
@@ -80,5 +81,34 @@ describe('bus spike', () => {
     expect(peak({ runningResistance: 1.4 })).toBeLessThan(now);
     expect(peak({ drop: 2 })).toBeLessThan(now);
     expect(peak({ pulseFrequency: 0.7 })).toBeGreaterThan(now);
+  });
+});
+
+describe('volts of the bus as measures', () => {
+  it('shows cut, braking and ripple apart, each banded', () => {
+    const { measures, findings } = busVolts(craft, flight!);
+    const of = (id: string) => measures.find((each) => each.id === id)!;
+    for (const id of ['bus-peak-voltage', 'bus-braking-voltage', 'bus-braking-current', 'bus-ripple']) {
+      const { value, band } = of(id);
+      expect(band[0]).toBeLessThan(value);
+      expect(band[1]).toBeGreaterThan(value);
+    }
+    expect(of('bus-peak-voltage').value).toBe(of('bus-braking-voltage').value);
+    expect(of('bus-peak-voltage').how).toContain('here braking');
+    // The sag of full throttle outweighs the leads in every state: the cut never lifts it over the full pack.
+    expect(of('bus-cut-voltage').value).toBeCloseTo(25.2, 10);
+    expect(of('bus-peak-voltage').leansOn.map(({ input }) => input)).toContain('motor losses at speed');
+    expect(findings).toEqual([]);
+  });
+
+  // 150 mm of lead is 90 nH; with 160 uF that swings at 42 kHz, and the controllers chop at 48 kHz.
+  it('tells leads and capacitors in tune with the pulses, and that a capacitor damps them', () => {
+    const wiring = { ...craft.wiring, main: { ...craft.wiring.main, area: 8e-6, length: 0.3 } };
+    const packModel = { ...craft.packModel, resistance: 0.2 * craft.packModel.resistance };
+    const controllerModel = { ...craft.controllerModel, pulseFrequency: 48e3 };
+    const [ringing] = busVolts({ ...bare, wiring, packModel, controllerModel }, flight!).findings;
+    expect(ringing!.severity).toBe('note');
+    expect(ringing!.says).toContain('about 42 kHz, and the controllers chop at 48 kHz');
+    expect(busVolts({ ...craft, wiring, packModel, controllerModel }, flight!).findings).toEqual([]);
   });
 });
