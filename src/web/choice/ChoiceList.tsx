@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { FigureCell } from '../parts/FigureRows.tsx';
 import { How } from '../parts/How.tsx';
 import { useWords } from '../state/manner.ts';
@@ -6,7 +7,7 @@ import type { Laid } from './ChoiceTable.tsx';
 import { QUESTIONS } from './questions.ts';
 
 /** The same on a narrow sheet: one candidate under the other, the leader first, the first measure of each question. */
-export function ChoiceList({ candidates, pen, manner }: Laid) {
+export const ChoiceList = memo(function ChoiceList({ candidates, pen, manner }: Laid) {
   const words = useWords();
   const ranked = candidates.toSorted((a, b) => (a.rank ?? 0) - (b.rank ?? 0));
   return (
@@ -36,4 +37,4 @@ export function ChoiceList({ candidates, pen, manner }: Laid) {
       ))}
     </div>
   );
-}
+});

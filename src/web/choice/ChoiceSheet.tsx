@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useMemo } from 'react';
+import { useCallback, useEffect, useLayoutEffect, useMemo } from 'react';
 import { compare } from '../../choose/compare.ts';
 import { rankStability } from '../../choose/rankStability.ts';
 import { usualSoftWants } from '../../choose/shortlist/usualScales.ts';
@@ -103,8 +103,11 @@ export function ChoiceSheet({ manner, onScale }: Props) {
   useLayoutEffect(() => {
     if (pen > 0) onScale(pen);
   }, [pen, onScale]);
-  const label = (measure: string) =>
-    comparison?.rows.find((row) => row.id === measure)?.label ?? measure.replaceAll('-', ' ');
+  const label = useCallback(
+    (measure: string) =>
+      comparison?.rows.find((row) => row.id === measure)?.label ?? measure.replaceAll('-', ' '),
+    [comparison],
+  );
   const laid = { candidates, comparison, pen, manner };
   return (
     <>

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Comparison } from '../../choose/compare.ts';
 import type { Manner } from '../../report/sayFigure.ts';
 import { FigureCell, windowWords } from '../parts/FigureRows.tsx';
@@ -15,8 +16,11 @@ export interface Laid {
   readonly manner: Manner;
 }
 
-/** Candidates in columns, measures in rows, every row on a scale of its own that all columns share. */
-export function ChoiceTable({ candidates, comparison, pen, manner }: Laid) {
+/**
+ * Candidates in columns, measures in rows, every row on a scale of its own that all columns share. It stands still while
+ * parts of full assessments come in one by one.
+ */
+export const ChoiceTable = memo(function ChoiceTable({ candidates, comparison, pen, manner }: Laid) {
   const across = candidates.length + 1;
   return (
     <table className="choice-table">
@@ -65,7 +69,7 @@ export function ChoiceTable({ candidates, comparison, pen, manner }: Laid) {
       </tbody>
     </table>
   );
-}
+});
 
 const columnClass = ({ rank }: Candidate): string => (rank === 1 ? 'leads' : '');
 

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Assessment } from '../../assess/assessment.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import type { Manner } from '../../report/sayFigure.ts';
@@ -11,7 +12,7 @@ interface Props {
 }
 
 /** What a newcomer asks first, answered in words for one build. */
-export function FiveAnswers({ assessment, brief, manner }: Props) {
+export const FiveAnswers = memo(function FiveAnswers({ assessment, brief, manner }: Props) {
   const words = useWords();
   return (
     <ol className="five" aria-label={`A newcomer's questions, answered for ${assessment.build}`}>
@@ -26,4 +27,4 @@ export function FiveAnswers({ assessment, brief, manner }: Props) {
       ))}
     </ol>
   );
-}
+});

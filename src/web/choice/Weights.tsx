@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { SoftWant } from '../../choose/shortlist/softWants.ts';
 import type { Manner } from '../../report/sayFigure.ts';
 import { sayScale } from '../../report/sayScale.ts';
@@ -11,7 +12,7 @@ interface Props {
 }
 
 /** What counts, how much and on which scale: the order above hangs on it, so it is shown and the user's to change. */
-export function Weights({ wants, label, manner }: Props) {
+export const Weights = memo(function Weights({ wants, label, manner }: Props) {
   return (
     <section className="schedule weights" aria-label="What counts, and how much">
       {wants.map(({ measure, weight, scale }) => (
@@ -31,4 +32,4 @@ export function Weights({ wants, label, manner }: Props) {
       ))}
     </section>
   );
-}
+});

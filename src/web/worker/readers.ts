@@ -21,8 +21,18 @@ const SHELF: Readonly<Record<string, string>> = import.meta.glob('../../../shelf
   eager: true,
 });
 
-/** The shipped shelf with its parts as their files wrote them, for parts of the user's to be based on. */
+let whole: Shelf | undefined;
+
+/**
+ * The shipped shelf with its parts as their files wrote them, for parts of the user's to be based on. Read once: it takes
+ * a good part of a second, and is asked for at every letter of a part and every column of a list.
+ */
 export function wholeShelf(): Shelf {
+  whole ??= readWhole();
+  return whole;
+}
+
+function readWhole(): Shelf {
   const faults: string[] = [];
   return Object.entries(SHELF).reduce((under: Shelf, [path, text]) => {
     return taken(readShelf(text, path, under), faults) ?? under;
