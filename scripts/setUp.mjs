@@ -1,11 +1,25 @@
 // What both doors need on a fresh machine: the packages of the lock file, and nothing else by hand.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, lstatSync, readFileSync, writeFileSync } from 'node:fs';
 
 export function run(command, args, options = {}) {
   const result = spawnSync(command, args, { stdio: 'inherit', ...options });
   return result.status ?? 1;
+}
+
+/** As `run`, beside others: what it says is kept until it has ended. */
+export function runAside(command, args) {
+  const child = spawn(command, args, { stdio: ['ignore', 'pipe', 'pipe'] });
+  let output = '';
+  for (const stream of [child.stdout, child.stderr])
+    stream.setEncoding('utf8').on('data', (text) => {
+      output += text;
+    });
+  return new Promise((done) => {
+    child.on('error', (error) => done({ status: 1, output: `${output}${error.message}\n` }));
+    child.on('close', (status) => done({ status: status ?? 1, output }));
+  });
 }
 
 /** Installs the lock file's packages when they are missing or older than the lock. */

@@ -1,11 +1,12 @@
-// The whole gate: `npm test`. Every stage runs even after one fails, so one run tells everything.
+// The whole gate: `npm test`. Every stage runs even after one fails, so one run tells everything. The checks use one core
+// and the build another, side by side; what each says is printed whole when it ends. The tests then have both cores.
 import { readFileSync, rmSync } from 'node:fs';
-import { ensureChromium, installPackages, run } from './setUp.mjs';
+import { ensureChromium, installPackages, run, runAside } from './setUp.mjs';
 
 installPackages();
 ensureChromium();
 
-const npx = (...args) => run('npx', ['--no-install', ...args]);
+const npx = (...args) => ['npx', ['--no-install', ...args]];
 const vitest = (name, ...args) =>
   npx(
     'vitest',
@@ -17,28 +18,48 @@ const vitest = (name, ...args) =>
   );
 
 rmSync('.cache', { recursive: true, force: true });
-const stages = [
-  ['types', () => npx('tsc', '-p', 'tsconfig.json') || npx('tsc', '-p', 'tsconfig.web.json')],
-  ['lint and format', () => npx('biome', 'ci', '--error-on-warnings', '--colors=off', '.')],
-  ['import rule', () => run('node', ['scripts/importRule.mjs'])],
-  ['dead code', () => npx('knip')],
-  ['schemas current', () => npx('tsx', 'scripts/writeSchemas.ts', '--check')],
-  ['build', () => run('node', ['scripts/build.mjs'])],
-  ['library tests', () => vitest('library')],
-  ['browser tests', () => vitest('browser', '--config', 'vitest.browser.config.ts')],
+const checks = [
+  ['types', npx('tsc', '-p', 'tsconfig.json'), npx('tsc', '-p', 'tsconfig.web.json')],
+  ['lint and format', npx('biome', 'ci', '--error-on-warnings', '--colors=off', '.')],
+  ['import rule', ['node', ['scripts/importRule.mjs']]],
+  ['dead code', npx('knip')],
+  ['schemas current', npx('tsx', 'scripts/writeSchemas.ts', '--check')],
+];
+const build = [['build', ['node', ['scripts/build.mjs']]]];
+const tests = [
+  ['library tests', vitest('library')],
+  ['browser tests', vitest('browser', '--config', 'vitest.browser.config.ts')],
 ];
 
 const failed = [];
-for (const [name, stage] of stages) {
-  console.log(`\n== ${name}`);
-  const started = performance.now();
-  if (stage() !== 0) failed.push(name);
-  console.log(
-    `   ${failed.includes(name) ? 'FAILED' : 'ok'}, ${((performance.now() - started) / 1000).toFixed(1)} s`,
-  );
+function told(name, failing, started) {
+  if (failing) failed.push(name);
+  console.log(`   ${failing ? 'FAILED' : 'ok'}, ${((performance.now() - started) / 1000).toFixed(1)} s`);
 }
 
-let passedTests = stages.length - failed.length;
+async function aside(stages) {
+  for (const [name, ...commands] of stages) {
+    const started = performance.now();
+    const done = [];
+    for (const [command, args] of commands) done.push(await runAside(command, args));
+    console.log(`\n== ${name}`);
+    process.stdout.write(done.map(({ output }) => output).join(''));
+    told(
+      name,
+      done.some(({ status }) => status !== 0),
+      started,
+    );
+  }
+}
+
+await Promise.all([aside(checks), aside(build)]);
+for (const [name, [command, args]] of tests) {
+  console.log(`\n== ${name}`);
+  const started = performance.now();
+  told(name, run(command, args) !== 0, started);
+}
+
+let passedTests = checks.length + build.length + tests.length - failed.length;
 let failedTests = failed.length;
 for (const name of ['library', 'browser']) {
   try {
