@@ -21,6 +21,14 @@ interface Bench {
     look?: Look,
     before?: (page: Page) => Promise<void>,
   ) => Promise<WatchedPage>;
+  /**
+   * The same page for all tests of a `describe`, for those that leave it as they found it: loading one costs more than
+   * most tests. Each turns to its own sheet. What a failed test leaves is not used again: the next one has a fresh page.
+   */
+  readonly share: (
+    look?: Look,
+    before?: (page: Page) => Promise<void>,
+  ) => (sheet?: SheetName) => Promise<WatchedPage>;
 }
 
 /** What the tests of one file stand on: a browser and a server for all of them; pages are closed after their test. */
@@ -44,15 +52,40 @@ export function openBench(): Bench {
     contexts.push(watched.page.context());
     return watched;
   };
+  const arrive = async (watched: WatchedPage, sheet: SheetName) => {
+    await watched.page.goto(`${address()}#${sheet}`);
+    await atRest(watched.page);
+    return watched;
+  };
   return {
     address,
     open,
     visit: async (sheet = 'choice', look, before) => {
       const watched = await open(look);
       await before?.(watched.page);
-      await watched.page.goto(`${address()}#${sheet}`);
-      await atRest(watched.page);
-      return watched;
+      return await arrive(watched, sheet);
+    },
+    share: (look, before) => {
+      let kept: WatchedPage | undefined;
+      const leave = async () => {
+        const left = kept;
+        kept = undefined;
+        await left?.page.context().close();
+      };
+      afterEach(async ({ task }) => {
+        if (task.result?.state === 'fail') await leave();
+      });
+      afterAll(leave);
+      return async (sheet = 'choice') => {
+        if (kept === undefined) {
+          kept = await openPage(browser!, look);
+          await before?.(kept.page);
+          return await arrive(kept, sheet);
+        }
+        await turnTo(kept.page, sheet);
+        await atRest(kept.page);
+        return kept;
+      };
     },
   };
 }
@@ -176,4 +209,15 @@ export async function expectNoSidewaysScroll(page: Page, of = 'html', where = ''
   await drawn(page);
   const over = () => page.locator(of).evaluate((element) => element.scrollWidth - element.clientWidth);
   await expect.poll(over, { message: where }).toBeLessThanOrEqual(0);
+}
+
+/** The light that the page is in. */
+export const light = (page: Page): Promise<string | undefined> =>
+  page.evaluate(() => document.documentElement.dataset.theme);
+
+/** Turns from paper to blueprint, or back, by the page's own button. */
+export async function otherLight(page: Page): Promise<void> {
+  const before = await light(page);
+  await page.getByRole('button', { name: /^turn to (blueprint|paper)$/ }).click();
+  await expect.poll(() => light(page)).not.toBe(before);
 }

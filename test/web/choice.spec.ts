@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { openBench } from './browser.ts';
 
-const { visit } = openBench();
+const { share } = openBench();
 
 interface Frame {
   readonly first: boolean;
@@ -12,27 +12,31 @@ interface SeenWindow {
   seen: Frame[];
 }
 
+/** Every frame is kept from the start on: the first answer may be gone before a test can ask for it. */
+const keepFrames = () => {
+  const seen: Frame[] = [];
+  (window as unknown as SeenWindow).seen = seen;
+  const look = () => {
+    const line = document.querySelector('.sureness');
+    const below = document.querySelector('.verdict-columns');
+    if (line && below)
+      seen.push({
+        first: line.textContent.includes('This is a first answer'),
+        bar: line.querySelector('progress[aria-label="worked out in full"]') !== null,
+        height: below.getBoundingClientRect().top - line.getBoundingClientRect().top,
+      });
+    requestAnimationFrame(look);
+  };
+  requestAnimationFrame(look);
+};
+
+const watched = share({}, async (page) => {
+  await page.addInitScript(keepFrames);
+});
+
 describe('the first answer', () => {
   it('says that it is one until every build is worked out in full, in a place that does not grow', async () => {
-    // Every frame is kept from the start on: the first answer may be gone before a test can ask for it.
-    const { page } = await visit('choice', {}, async (page) => {
-      await page.addInitScript(() => {
-        const seen: Frame[] = [];
-        (window as unknown as SeenWindow).seen = seen;
-        const look = () => {
-          const line = document.querySelector('.sureness');
-          const below = document.querySelector('.verdict-columns');
-          if (line && below)
-            seen.push({
-              first: line.textContent.includes('This is a first answer'),
-              bar: line.querySelector('progress[aria-label="worked out in full"]') !== null,
-              height: below.getBoundingClientRect().top - line.getBoundingClientRect().top,
-            });
-          requestAnimationFrame(look);
-        };
-        requestAnimationFrame(look);
-      });
-    });
+    const { page } = await watched();
     await page.locator('.sureness', { hasText: 'is first in' }).waitFor();
     const seen = await page.evaluate(() => (window as unknown as SeenWindow).seen);
     const early = seen.filter(({ first }) => first);
@@ -46,7 +50,7 @@ describe('the first answer', () => {
 
 describe('the choice sheet', () => {
   it('tells in how many draws each comes first, and on which scale each want counts', async () => {
-    const { page, complaints } = await visit();
+    const { page, complaints } = await watched();
     const sure = page.locator('.sureness', { hasText: 'is first in' });
     await sure.waitFor();
     const shares = () => sure.locator('b').allTextContents();

@@ -5,7 +5,10 @@ import { flightList } from '../../src/web/crashes/flightList.ts';
 import { openBench, saved, turnTo } from './browser.ts';
 import { anotherTab } from './launch.ts';
 
-const { address, visit } = openBench();
+const { address, share, visit } = openBench();
+
+/** A page without a log yet. */
+const any = share();
 
 const log = (page: Page) => page.getByRole('region', { name: 'your own crash log' });
 
@@ -17,6 +20,11 @@ async function enter(page: Page, label: string, text: string): Promise<void> {
 
 const judged = (page: Page) => log(page).getByText('Held against the forecast.', { exact: true }).waitFor();
 const row = (page: Page, name: string) => log(page).getByRole('row', { name: new RegExp(`^${name}`) });
+
+async function putAway(page: Page): Promise<void> {
+  await log(page).getByRole('button', { name: 'put the log away' }).click();
+  await row(page, 'crashes').waitFor({ state: 'detached' });
+}
 
 describe('a crash log of one’s own', () => {
   it('is held against the forecast, kept with the desk, and goes back with undo', async () => {
@@ -55,7 +63,7 @@ describe('a crash log of one’s own', () => {
   });
 
   it('refuses what is no list of flights, and says what one looks like', async () => {
-    const { page } = await visit('knocks');
+    const { page } = await any('knocks');
     await enter(page, 'flights flown', '10');
     await enter(page, 'of them ended in a crash', '4, 12');
     await log(page).getByText('numbers of flights from 1 to 10, like 2, 5, 11').waitFor();
@@ -65,10 +73,11 @@ describe('a crash log of one’s own', () => {
     // Fewer flights than the last crash would leave it outside.
     await enter(page, 'flights flown', '3');
     await log(page).getByText('from 4 to 1000').waitFor();
+    await putAway(page);
   });
 
   it('comes from the file that the command line reads, and goes into one', async () => {
-    const { page } = await visit('knocks');
+    const { page } = await any('knocks');
     const chooser = log(page).getByLabel('crash log to take in');
     await chooser.setInputFiles({
       name: 'mine.yaml',
@@ -95,12 +104,11 @@ describe('a crash log of one’s own', () => {
     await page.getByText('The log is not taken; nothing has changed by it:').waitFor();
     await row(page, 'crashes 2').waitFor();
 
-    await log(page).getByRole('button', { name: 'put the log away' }).click();
-    await row(page, 'crashes').waitFor({ state: 'detached' });
+    await putAway(page);
   });
 
   it('stands beside what meets an obstacle first', async () => {
-    const { page } = await visit('knocks');
+    const { page } = await any('knocks');
     await page.getByText(/Ahead, propellers apart, the .+ furthest, by/).waitFor();
   });
 });

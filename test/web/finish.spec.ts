@@ -7,7 +7,10 @@ import { openDesk } from '../../src/web/worker/openDesk.ts';
 import { atRest, figure, openBench, pressEscape, saved, steady, turnTo } from './browser.ts';
 import { anotherTab } from './launch.ts';
 
-const { address, visit } = openBench();
+const { address, share, visit } = openBench();
+
+/** For tests that take back what they change. */
+const any = share();
 
 const desk = openDesk();
 const { brief, builds } = await desk.open();
@@ -33,7 +36,7 @@ describe('numbers as they are read elsewhere', () => {
   });
 
   it('turn to ounces and miles an hour, by the factors of NIST SP 811', async () => {
-    const { page } = await visit('airframe');
+    const { page } = await any('airframe');
     const { build } = builds[0]!;
     const view = await desk.assess(build, brief);
     if (!view.ok) throw new Error('the demo is worked out');
@@ -48,12 +51,15 @@ describe('numbers as they are read elsewhere', () => {
       .toBe(formatQuantity(mass.value, 'mass', { band: mass.band, system: 'imperial' }).split('\u00a0')[0]);
     // 1 lb = 0.45359237 kg exactly (NIST SP 811, appendix B.8).
     expect(Number(await told())).toBeCloseTo(mass.value / 0.45359237, 1);
+    await page.getByRole('button', { name: 'desk', exact: true }).click();
+    await page.getByRole('radio', { name: 'metric' }).check();
+    await pressEscape(page);
   });
 });
 
 describe('the round for newcomers', () => {
   it('goes through every step and ends, forth and back', async () => {
-    const { page } = await visit('choice');
+    const { page } = await any('choice');
     await page.getByRole('button', { name: /show me round/ }).click();
     const round = page.getByRole('region', { name: /^Round/ });
     const at = async (step: number) =>
@@ -98,7 +104,7 @@ describe('a file dropped on the page', () => {
 
 describe('freeing the motors', () => {
   it('lets one be moved by itself; the others stay', async () => {
-    const { page } = await visit('airframe');
+    const { page } = await any('airframe');
     const places = () =>
       page
         .locator('.handle.round')
@@ -120,6 +126,10 @@ describe('freeing the motors', () => {
     };
     expect(Math.abs(span(after) - span(before))).toBeLessThan(12);
     expect(after).not.toEqual(before);
+    await page.keyboard.press('Control+z');
+    await expect.poll(async () => Object.fromEntries(await places())).toEqual(before);
+    await page.keyboard.press('Control+z');
+    await page.getByRole('button', { name: 'free the motors' }).waitFor();
   });
 });
 
@@ -147,7 +157,7 @@ describe('a tab that crashes in the middle of an edit', () => {
 
 describe('comparing', () => {
   it('four side by side, by keyboard alone, then one cause at a time', async () => {
-    const { page } = await visit('choice');
+    const { page } = await any('choice');
     await page.getByRole('button', { name: 'desk', exact: true }).press('Enter');
     for (const name of ['Tystie, one-piece plate, 4S', 'Bonxie, true X, 6 mm arms']) {
       const compared = page.getByRole('checkbox', { name: `compare ${name}` });
@@ -165,6 +175,10 @@ describe('comparing', () => {
     const moved = await steady(page, () => lesson.locator('.try-shown .moved').allTextContents());
     expect(moved.some((line) => line.startsWith('all-up mass') || line.startsWith('minutes'))).toBe(true);
     expect(moved.some((line) => line.includes('motor-to-motor'))).toBe(false);
+    await pressEscape(page, lesson);
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => page.locator('.choice .drawing').count()).toBe(6);
   });
 });
 

@@ -6,7 +6,10 @@ import { openDesk } from '../../src/web/worker/openDesk.ts';
 import { atRest, openBench, pressEscape, saved, turnTo } from './browser.ts';
 import { anotherTab } from './launch.ts';
 
-const { address, open, visit } = openBench();
+const { address, open, share, visit } = openBench();
+
+/** For tests that take back what they change. */
+const any = share();
 
 const kept = (page: Page) => page.getByText('kept in this browser').waitFor();
 
@@ -111,7 +114,7 @@ describe('without a network', () => {
 
 describe('files and links', () => {
   it('saves the files that the command line reads, and takes them in again', async () => {
-    const { page } = await visit();
+    const { page } = await any();
     await page.getByRole('button', { name: 'desk', exact: true }).click();
     const build = await savedText(page, 'save file Bonxie, true X, 6 mm arms');
     const brief = await savedText(page, 'save file of the brief');
@@ -127,10 +130,13 @@ describe('files and links', () => {
     ]);
     await page.getByText(/On the desk now: Taken in/).waitFor();
     await page.getByRole('textbox', { name: 'name of Taken in' }).waitFor();
+    await page.getByRole('button', { name: 'remove Taken in' }).click();
+    await page.getByRole('textbox', { name: 'name of Taken in' }).waitFor({ state: 'detached' });
+    await pressEscape(page);
   });
 
   it('takes no bad file, tells file, line and what to do, and changes nothing', async () => {
-    const { page } = await visit();
+    const { page } = await any();
     await page.getByRole('button', { name: 'desk', exact: true }).click();
     await page.getByLabel('files to take in').setInputFiles([
       {
@@ -141,7 +147,7 @@ describe('files and links', () => {
       { name: 'other.json', mimeType: 'application/json', buffer: Buffer.from('{"format":"something"}') },
       { name: 'huge.yaml', mimeType: 'application/yaml', buffer: Buffer.alloc(3_000_000, '[') },
     ]);
-    const notice = page.locator('.notice');
+    const notice = page.locator('.notice').filter({ hasText: 'bad.yaml' });
     for (const words of ['bad.yaml:3', 'other.json', 'huge.yaml'])
       await expect.poll(() => notice.textContent()).toContain(words);
     await pressEscape(page);

@@ -6,14 +6,19 @@ import {
   choose,
   expectNoFaults,
   expectNoSidewaysScroll,
+  light,
   openBench,
+  otherLight,
   pressEscape,
   steady,
   TOP,
   turnTo,
 } from './browser.ts';
 
-const { address, visit } = openBench();
+const { address, share, visit } = openBench();
+
+/** For tests that only look, or that take back what they change. */
+const any = share();
 
 /** The figures of the sheet on top, by label. */
 const figures = (page: Page): Promise<Record<string, string>> =>
@@ -48,7 +53,7 @@ describe('loading', () => {
   });
 
   it('has a policy that lets nothing out', async () => {
-    const { page } = await visit();
+    const { page } = await any();
     const blocked = await page.evaluate(async () => {
       try {
         await fetch('./index.html');
@@ -63,7 +68,7 @@ describe('loading', () => {
 
 describe('the choice', () => {
   it('draws six candidates at one scale, each with as many discs as motors', async () => {
-    const { page } = await visit();
+    const { page } = await any();
     const drawings = page.locator('.choice .drawing');
     await expect.poll(() => drawings.count()).toBe(6);
     const scales = await steady(page, () =>
@@ -81,7 +86,7 @@ describe('the choice', () => {
   });
 
   it('opens a candidate by its name', async () => {
-    const { page } = await visit();
+    const { page } = await any();
     await page.getByRole('button', { name: /Kittiwake/ }).click();
     await expect.poll(() => new URL(page.url()).hash).toBe('#airframe');
     await page.getByRole('heading', { name: /Kittiwake.*airframe/ }).waitFor();
@@ -107,7 +112,7 @@ describe('one build', () => {
   });
 
   it('redraws when the layout changes', async () => {
-    const { page } = await visit('airframe');
+    const { page } = await any('airframe');
     const discs = () =>
       page.locator('.stage-drawing .ink-disc').evaluateAll((all) => all.map((disc) => disc.outerHTML));
     const before = await steady(page, discs);
@@ -115,10 +120,13 @@ describe('one build', () => {
     await expect.poll(discs).not.toEqual(before);
     await choose(page, 'layout', /^hexa X/);
     await expect.poll(discs).toHaveLength(6);
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+z');
+    await expect.poll(discs).toEqual(before);
   });
 
   it('slides the pack with the keyboard, and back with undo', async () => {
-    const { page } = await visit('airframe');
+    const { page } = await any('airframe');
     const slider = page.getByRole('slider', { name: /forward/ });
     const at = () => slider.getAttribute('aria-valuenow').then(Number);
     const start = await steady(page, at);
@@ -131,7 +139,7 @@ describe('one build', () => {
   });
 
   it('opens the how of a number and closes it with Escape', async () => {
-    const { page } = await visit('lift');
+    const { page } = await any('lift');
     const row = page.locator(`${TOP} .figure-row`).first();
     await row.focus();
     await page.keyboard.press('Enter');
@@ -142,7 +150,7 @@ describe('one build', () => {
   });
 
   it('ties its notes with leaders that do not cross', async () => {
-    const { page } = await visit('fit');
+    const { page } = await any('fit');
     for (const bird of [/Bonxie/, /Kittiwake/, /Tystie/]) {
       await choose(page, 'build', bird);
       const leaders = page.locator('.leaders > g:not(.ring) > path');
@@ -212,44 +220,64 @@ describe('looks', () => {
     await expect.poll(() => page.evaluate(() => document.documentElement.dataset.theme)).toBe('dark');
   });
 
-  for (const width of [390, 768, 1024, 1440, 1920]) {
-    it(`fits ${width} px without scrolling sideways`, async () => {
-      const { page } = await visit('choice', { width });
-      for (const sheet of SHEETS) {
-        await turnTo(page, sheet);
-        await expectNoSidewaysScroll(page, 'html', sheet);
-      }
-    });
-  }
+  // Each width is loaded once, one on paper and one as a blueprint by the machine's own setting.
+  for (const [width, theme] of [
+    [390, 'dark'],
+    [768, 'light'],
+    [1024, 'light'],
+    [1440, 'light'],
+    [1920, 'dark'],
+  ] as const)
+    describe(`${width} px wide`, () => {
+      const wide = share({ width, theme });
 
-  for (const theme of ['light', 'dark'] as const) {
-    for (const width of [390, 1440]) {
-      it(`has no accessibility fault on any sheet, ${theme}, ${width} px`, async () => {
-        const { page } = await visit('choice', { theme, width });
+      it('fits without scrolling sideways', async () => {
+        const { page } = await wide();
         for (const sheet of SHEETS) {
           await turnTo(page, sheet);
-          await expectNoFaults(page, sheet);
+          await expectNoSidewaysScroll(page, 'html', sheet);
         }
-        await page.locator(`${TOP} .picker`).first().click();
-        await page.getByRole('option').first().waitFor();
-        await expectNoFaults(page, 'open list');
-        await pressEscape(page, page.locator('.picker-list'));
-        await turnTo(page, 'lift');
-        await page.locator(`${TOP} .figure-row`).first().click();
-        await page.getByRole('dialog').waitFor();
-        await expectNoFaults(page, 'open how');
-        await pressEscape(page);
-        await turnTo(page, 'choice');
-        await page.getByRole('button', { name: /one cause at a time/ }).click();
-        await page.getByText(/Cause 1 of/).waitFor();
-        await expect.poll(() => page.getByText(/^working out \d+ of/).count()).toBe(0);
-        await expectNoFaults(page, 'one cause at a time');
-        await pressEscape(page);
-        await page.getByRole('button', { name: 'desk', exact: true }).click();
-        await page.getByRole('button', { name: 'enter a part' }).click();
-        await page.getByRole('textbox', { name: 'name' }).waitFor();
-        await expectNoFaults(page, 'a part of your own');
       });
-    }
-  }
+
+      if (width === 390 || width === 1440)
+        it('has no accessibility fault on any sheet, on paper and as a blueprint', async () => {
+          const { page } = await wide();
+          for (const sheet of SHEETS) {
+            await turnTo(page, sheet);
+            await expectNoFaults(page, `${sheet}, ${await light(page)}`);
+            await otherLight(page);
+            await expectNoFaults(page, `${sheet}, ${await light(page)}`);
+          }
+          await expectNoFaultsInDialogs(page);
+          await otherLight(page);
+          await expectNoFaultsInDialogs(page);
+        });
+    });
 });
+
+/** From the last sheet; what is opened is closed again. */
+async function expectNoFaultsInDialogs(page: Page): Promise<void> {
+  const where = await light(page);
+  await turnTo(page, SHEETS.at(-1)!);
+  await page.locator(`${TOP} .picker`).first().click();
+  await page.getByRole('option').first().waitFor();
+  await expectNoFaults(page, `open list, ${where}`);
+  await pressEscape(page, page.locator('.picker-list'));
+  await turnTo(page, 'lift');
+  await page.locator(`${TOP} .figure-row`).first().click();
+  await page.getByRole('dialog').waitFor();
+  await expectNoFaults(page, `open how, ${where}`);
+  await pressEscape(page);
+  await turnTo(page, 'choice');
+  await page.getByRole('button', { name: /one cause at a time/ }).click();
+  await page.getByText(/Cause 1 of/).waitFor();
+  await expect.poll(() => page.getByText(/^working out \d+ of/).count()).toBe(0);
+  await expectNoFaults(page, `one cause at a time, ${where}`);
+  await pressEscape(page);
+  await page.getByRole('button', { name: 'desk', exact: true }).click();
+  await page.getByRole('button', { name: 'enter a part' }).click();
+  await page.getByRole('textbox', { name: 'name' }).waitFor();
+  await expectNoFaults(page, `a part of your own, ${where}`);
+  for (const name of ['A part of your own', 'On the desk'])
+    await pressEscape(page, page.getByRole('dialog', { name }));
+}

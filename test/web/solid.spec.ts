@@ -7,23 +7,30 @@ import {
   drawn,
   expectNoFaults,
   expectNoSidewaysScroll,
+  light,
   openBench,
+  otherLight,
   placeOf,
   saved,
   steady,
   TOP,
   turnTo,
 } from './browser.ts';
-import type { Look, WatchedPage } from './launch.ts';
 
-const { address, visit } = openBench();
+const { address, open, share, visit } = openBench();
 
-async function inTheRound(look: Look = {}): Promise<WatchedPage> {
-  const watched = await visit('airframe', look);
-  await watched.page.getByRole('button', { name: 'in the round' }).click();
-  await round(watched.page).waitFor();
-  await drawn(watched.page);
-  return watched;
+/** For tests that look at the airframe in the round: each finds it as it first comes. */
+const any = share();
+
+/** From the plan to the round, which comes seen from where it is first seen, with what lies over it first. */
+async function inTheRound(visited = any('airframe')): Promise<Page> {
+  const { page } = await visited;
+  await page.getByRole('button', { name: 'plan and side' }).click();
+  await page.locator('.stage-drawing').waitFor();
+  await page.getByRole('button', { name: 'in the round' }).click();
+  await round(page).waitFor();
+  await drawn(page);
+  return page;
 }
 
 /** One of the trade's views, turned to and drawn: what is pressed is found by the picture last drawn. */
@@ -84,7 +91,7 @@ describe('the airframe in the round', () => {
   });
 
   it('shows the length and width that the plan has, and tells its scale when seen square on', async () => {
-    const { page } = await inTheRound();
+    const page = await inTheRound();
     await expect.poll(() => marks(page)).toContain('centre of gravity');
     await expect.poll(() => marks(page)).toMatch(/\d+(\s|&nbsp;)mm/);
     await turnRoundTo(page, 'plan');
@@ -92,7 +99,7 @@ describe('the airframe in the round', () => {
   });
 
   it('turns by the keys, and comes back', async () => {
-    const { page } = await inTheRound();
+    const page = await inTheRound();
     const start = await steady(page, () => marks(page));
     await round(page).focus();
     await page.keyboard.press('ArrowRight');
@@ -106,7 +113,7 @@ describe('the airframe in the round', () => {
   });
 
   it('turns by dragging', async () => {
-    const { page } = await inTheRound();
+    const page = await inTheRound();
     const start = await steady(page, () => marks(page));
     const box = await placeOf(round(page));
     await page.mouse.move(box.x + 200, box.y + 200);
@@ -117,7 +124,7 @@ describe('the airframe in the round', () => {
   });
 
   it('picks in the schedule what is pressed in the round, and the other way about', async () => {
-    const { page } = await inTheRound();
+    const page = await inTheRound(visit('airframe'));
     await turnRoundTo(page, 'plan');
     const box = await placeOf(round(page));
     // Seen from above the pack lies a little behind the middle.
@@ -134,7 +141,7 @@ describe('the airframe in the round', () => {
   });
 
   it('switches what lies over it, and shows the stress of a hit with its numbers', async () => {
-    const { page } = await inTheRound();
+    const page = await inTheRound();
     await expect.poll(() => marks(page)).toMatch(/\d(\s|&nbsp;)mm/);
     await page.getByRole('checkbox', { name: 'dimensions' }).uncheck();
     await expect.poll(() => marks(page)).not.toMatch(/\d(\s|&nbsp;)mm/);
@@ -151,10 +158,12 @@ describe('the airframe in the round', () => {
   });
 
   it('follows a part that is changed', async () => {
-    const { page } = await inTheRound();
+    const page = await inTheRound();
     const start = await steady(page, () => marks(page));
     await choose(page, 'layout', /^dead cat/);
     await expect.poll(() => marks(page)).not.toBe(start);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => marks(page)).toBe(start);
   });
 
   it('says it in words where there is no WebGL, and leaves the plan at hand', async () => {
@@ -182,13 +191,13 @@ describe('the airframe in the round', () => {
 
 describe('what is saved', () => {
   it('is a glTF file that the standard passes', async () => {
-    const { page } = await inTheRound();
+    const page = await inTheRound();
     const { issues } = await validateBytes(new Uint8Array(await savedBy(page, /save glTF/)));
     expect(issues.messages.filter(({ severity }) => severity <= 1)).toEqual([]);
   });
 
   it('is a picture of the round, of the plan, and the plan as SVG', async () => {
-    const { page } = await inTheRound();
+    const page = await inTheRound();
     // The first eight bytes of a PNG (ISO/IEC 15948, 5.2), then width and height in the header chunk.
     const isPng = (bytes: Buffer): void => {
       expect([...bytes.subarray(0, 8)]).toEqual([137, 80, 78, 71, 13, 10, 26, 10]);
@@ -208,7 +217,7 @@ describe('what is saved', () => {
   });
 
   it('is an SVG of every figure of a subject', async () => {
-    const { page } = await visit('flight');
+    const { page } = await any('flight');
     const buttons = page.locator(`${TOP} .figure h3 button`);
     const count = await steady(page, () => buttons.count());
     expect(count).toBeGreaterThan(1);
@@ -219,7 +228,7 @@ describe('what is saved', () => {
 
 describe('how it rings', () => {
   it('stands still for who asked for less movement, and says how much larger than life it is', async () => {
-    const { page } = await visit('shake');
+    const { page } = await any('shake');
     await intoView(page);
     const says = () => page.locator('.mode-round .figure-says').textContent();
     await expect.poll(says).toMatch(/Drawn x [\d,]+, slowed 1 : [\d,]+/);
@@ -235,25 +244,32 @@ describe('how it rings', () => {
   });
 });
 
-for (const theme of ['light', 'dark'] as const) {
-  for (const width of [390, 1440]) {
-    it(`has no accessibility fault and fits, ${theme}, ${width} px`, async () => {
-      const { page } = await inTheRound({ theme, width });
-      await page.getByRole('checkbox', { name: 'loads of a hit' }).check();
-      await page.getByRole('list', { name: /stress along the arm/ }).waitFor();
-      await expectNoFaults(page, 'airframe');
-      await expectNoSidewaysScroll(page, 'html', 'airframe');
-      await turnTo(page, 'shake');
-      await intoView(page);
-      await expectNoFaults(page, 'shake');
-      await expectNoSidewaysScroll(page, 'html', 'shake');
-    });
-  }
-}
+// One comes up on paper and one as a blueprint, by the machine's own setting.
+for (const [width, theme] of [
+  [390, 'dark'],
+  [1440, 'light'],
+] as const)
+  it(`has no accessibility fault and fits, on paper and as a blueprint, ${width} px`, async () => {
+    const page = await inTheRound(visit('airframe', { theme, width }));
+    const faultless = async (where: string) => {
+      for (let lights = 0; lights < 2; lights++) {
+        const told = `${where}, ${await light(page)}`;
+        await expectNoFaults(page, told);
+        await expectNoSidewaysScroll(page, 'html', told);
+        await otherLight(page);
+      }
+    };
+    await page.getByRole('checkbox', { name: 'loads of a hit' }).check();
+    await page.getByRole('list', { name: /stress along the arm/ }).waitFor();
+    await faultless('airframe');
+    await turnTo(page, 'shake');
+    await intoView(page);
+    await faultless('shake');
+  });
 
 describe('when the view in the round can not be had', () => {
   it('says so while the browser holds its drawing context back, and draws again after', async () => {
-    const { page } = await inTheRound();
+    const page = await inTheRound(visit('airframe'));
     await expect.poll(() => inked(page)).toBeGreaterThan(0.01);
     const before = await steady(page, () => inked(page));
     await page.locator('.round-canvas').evaluate((canvas: HTMLCanvasElement) => {
@@ -271,9 +287,9 @@ describe('when the view in the round can not be had', () => {
   it.each(['airframe3d', 'rounds', 'solidsOf'])(
     'says so when %s does not come, and the sheet stands',
     async (piece) => {
-      const { page } = await visit('airframe', {}, async (fresh) => {
-        await fresh.context().route(new RegExp(`/${piece}-`), (route) => route.abort());
-      });
+      const { page } = await open();
+      await page.context().route(new RegExp(`/${piece}-`), (route) => route.abort());
+      await page.goto(`${address()}#airframe`);
       await page.getByRole('button', { name: 'in the round' }).click();
       await page.getByRole('alert').filter({ hasText: 'could not be fetched' }).waitFor();
       await expect.poll(() => page.getByText('Being put together').count()).toBe(0);

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { Assessment } from '../../src/assess/assessment.ts';
 import { formatQuantity } from '../../src/units/formatQuantity.ts';
+import type { SheetName } from '../../src/web/state/place.ts';
 import { openDesk } from '../../src/web/worker/openDesk.ts';
 import { atRest, choose, figure, openBench, placeOf, pressEscape, steady, TOP, turnTo } from './browser.ts';
 
@@ -16,9 +17,36 @@ async function visit(sheet: string): Promise<Page> {
   return page;
 }
 
+/** For tests that take back what they change: one page with the build which leads, one with Bonxie open. */
+const [leading, bonxie] = [bench.share(), bench.share()];
+
+async function onLeading(sheet: SheetName): Promise<Page> {
+  await leading('choice');
+  const { page } = await leading(sheet);
+  return page;
+}
+
+async function onBonxie(sheet: SheetName): Promise<Page> {
+  const { page } = await bonxie(sheet);
+  await choose(page, 'build', /Bonxie/);
+  return page;
+}
+
+/** Takes back every change there is to take back. */
+async function undoAll(page: Page): Promise<void> {
+  const undo = page.getByRole('button', { name: 'undo', exact: true });
+  await expect
+    .poll(async () => {
+      await page.keyboard.press('Control+z');
+      return await undo.isDisabled();
+    })
+    .toBe(true);
+  await atRest(page);
+}
+
 describe('the brief', () => {
   it('changes every number that hangs on it, at once, and undo brings them back', async () => {
-    const page = await visit('brief');
+    const page = await onLeading('brief');
     await page.getByRole('textbox', { name: 'budget before the first flight' }).fill('900');
     await page.keyboard.press('Enter');
     await atRest(page);
@@ -40,7 +68,7 @@ describe('the brief', () => {
 
 describe('the shelf', () => {
   it('tells what each part would do, sorts by it, and searches by any word', async () => {
-    const page = await visit('lift');
+    const page = await onLeading('lift');
     await page.getByRole('combobox', { name: 'pack', exact: true }).click();
     const options = page.getByRole('option');
     await options.first().waitFor();
@@ -58,13 +86,13 @@ describe('the shelf', () => {
       .poll(async () => (await options.allTextContents()).filter((text) => !text.includes('4S')))
       .toEqual([]);
     await expect.poll(() => options.count()).toBeGreaterThan(1);
+    await pressEscape(page, page.locator('.picker-list'));
   });
 });
 
 describe('trying a remedy', () => {
   it('shows what shorter screws would change, and keeps them only when asked to', async () => {
-    const page = await visit('fit');
-    await choose(page, 'build', /Bonxie/);
+    const page = await onBonxie('fit');
     const stop = page.locator(`${TOP} .margin-note.stop`);
     await expect.poll(() => stop.count()).toBe(1);
     await page
@@ -82,8 +110,7 @@ describe('trying a remedy', () => {
 
 describe('a remedy tried after a slide', () => {
   it('is held against the build as it now stands: what the slide itself has changed is not told again', async () => {
-    const page = await visit('fit');
-    await choose(page, 'build', /Bonxie/);
+    const page = await onBonxie('fit');
     await page.getByRole('slider', { name: /forward/ }).focus();
     for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowRight');
     await atRest(page);
@@ -94,12 +121,15 @@ describe('a remedy tried after a slide', () => {
     const shown = page.locator('.try-shown');
     await shown.getByText('mended').first().waitFor();
     expect(await steady(page, () => shown.textContent())).not.toMatch(/mode, arms|half break|light the/);
+    await page.getByRole('button', { name: 'leave it' }).click();
+    await shown.waitFor({ state: 'detached' });
+    await undoAll(page);
   });
 });
 
 describe('dragging in the plan', () => {
   it('moves a motor, the trim follows, and undo is one step', async () => {
-    const page = await visit('airframe');
+    const page = await onLeading('airframe');
     const diagonal = () => figure(page, 'motor-diagonal').textContent();
     const before = await steady(page, diagonal);
     const box = await placeOf(page.getByRole('button', { name: /front right motor/ }));
@@ -114,24 +144,26 @@ describe('dragging in the plan', () => {
   });
 
   it('moves the pack with the arrow keys', async () => {
-    const page = await visit('airframe');
+    const page = await onLeading('airframe');
     const balance = () => figure(page, 'balance-forward').textContent().then(Number);
     const before = await steady(page, balance);
     await page.getByRole('button', { name: /^pack, to move/ }).focus();
     for (let i = 0; i < 5; i++) await page.keyboard.press('Shift+ArrowUp');
     await expect.poll(balance).toBeGreaterThan(before + 3);
+    await undoAll(page);
   });
 });
 
 describe('finding', () => {
   it('goes to a figure by a few letters and opens its how', async () => {
-    const page = await visit('choice');
+    const page = await onLeading('choice');
     await page.keyboard.press('Control+k');
     await page.getByRole('combobox', { name: 'find' }).fill('top speed level');
     await page.locator('[role=option][data-highlighted]').filter({ hasText: 'top speed, level' }).waitFor();
     await page.keyboard.press('Enter');
     await page.locator('.how .how-title').filter({ hasText: 'top speed, level' }).waitFor();
     await expect.poll(() => new URL(page.url()).hash).toBe('#flight');
+    await pressEscape(page);
   });
 });
 
