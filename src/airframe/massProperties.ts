@@ -69,24 +69,30 @@ export function withMeasuredMass(
  * Where the middle of the movable items (the pack) must go along x so that the whole balances under
  * `targetX`, and the nearest place inside the allowed range.
  *
- * @param part key of the part that slides; all its items move together
+ * @param parts keys of what slides, as `slidesWithPack` tells; all their items move together
  * @param targetX where the centre of gravity should be, usually 0, the thrust centre [m]
  * @param range how far it may be moved from where it is now [m]
  * @returns slide [m, forward positive] inside the range, and the imbalance left (cg x - target) [m]
  */
 export function slideToBalance(
   items: readonly MassItem[],
-  part: string,
+  parts: readonly string[],
   targetX: number,
   range: readonly [rearmost: number, foremost: number],
 ): { readonly slide: number; readonly wanted: number; readonly imbalance: number } {
-  const whole = massProperties(items);
-  const moving = items.reduce((sum, item) => (item.part === part ? sum + itemMass(item) : sum), 0);
-  if (!(moving > 0)) throw new RangeError(`part: no item of '${part}' has mass to slide`);
-  const wanted = ((targetX - whole.centreOfGravity[0]) * whole.mass) / moving;
+  const share = massShare(items, parts);
+  if (!(share > 0)) throw new RangeError(`parts: no item of '${parts.join(', ')}' has mass to slide`);
+  const from = massProperties(items).centreOfGravity[0];
+  const wanted = (targetX - from) / share;
   const slide = Math.min(range[1], Math.max(range[0], wanted));
-  const imbalance = whole.centreOfGravity[0] + (slide * moving) / whole.mass - targetX;
+  const imbalance = from + slide * share - targetX;
   return { slide, wanted, imbalance };
+}
+
+/** What the balance moves by when these parts are slid, over how far they are: their share of the mass. */
+export function massShare(items: readonly MassItem[], parts: readonly string[]): number {
+  const massOf = (some: readonly MassItem[]): number => some.reduce((sum, item) => sum + itemMass(item), 0);
+  return massOf(items.filter(({ part }) => parts.includes(part))) / massOf(items);
 }
 
 /** Turns an item's own axes into the aircraft's. */

@@ -97,10 +97,10 @@ describe('mass properties', () => {
     };
     const items = withMeasuredMass([frame, pack], 'frame', 0.1);
     expect(massProperties(items).mass).toBeCloseTo(0.3, 12);
-    const free = slideToBalance(items, 'pack', 0, [-0.1, 0.1]);
+    const free = slideToBalance(items, ['pack'], 0, [-0.1, 0.1]);
     expect(free.slide).toBeCloseTo(-0.015, 12);
     expect(free.imbalance).toBeCloseTo(0, 12);
-    const held = slideToBalance(items, 'pack', 0, [-0.005, 0.1]);
+    const held = slideToBalance(items, ['pack'], 0, [-0.005, 0.1]);
     expect(held.slide).toBe(-0.005);
     // (0.1 kg x -10 mm + 0.2 kg x 15 mm) / 0.3 kg
     expect(held.imbalance).toBeCloseTo(0.002 / 0.3, 12);

@@ -1,9 +1,14 @@
+import { massProperties, massShare } from '../../airframe/massProperties.ts';
+import { slidesWithPack } from '../../build/resolve/placing.ts';
+import { withPackAt } from '../../build/resolve/resolveBuild.ts';
 import { inBox, onBuyingList } from '../money/boxes.ts';
 import { fails, fits, mm, SLACK } from './say.ts';
 import type { FitContext, FitRule } from './types.ts';
 
 const BALANCE = 5e-3;
 const LENS_TO_PACK = 5e-3;
+/** Of the slide that balances; it hardly moves after two. */
+const ROUNDS = 3;
 
 export const packRules: readonly FitRule[] = [
   {
@@ -102,14 +107,12 @@ export const packRules: readonly FitRule[] = [
       const [x, y] = craft.massProperties.centreOfGravity;
       const number = { value: Math.abs(x), limit: BALANCE, quantity: 'length' as const };
       const place = { x, y };
-      // Sliding the pack by d moves the balance by d times its share of the mass.
-      const slide = (Math.abs(x) * craft.massProperties.mass) / craft.parts.pack.mass.value;
       return [
         Math.abs(x) > BALANCE + SLACK
           ? fails(
               'risk',
               `The centre of gravity lies ${mm(Math.abs(x))} ${x > 0 ? 'ahead of' : 'behind'} the motors' centre: one pair works harder and runs hotter.`,
-              `Slide the pack ${x > 0 ? 'back' : 'forward'} by about ${mm(slide)}.`,
+              `Slide the pack ${x > 0 ? 'back' : 'forward'} by about ${mm(Math.abs(slideToMiddle(craft)))}.`,
               ['pack'],
               { number, place },
             )
@@ -202,5 +205,20 @@ export const packRules: readonly FitRule[] = [
     },
   },
 ];
+
+/** How far to slide the pack, forward positive, until the craft balances under its motors [m]. */
+function slideToMiddle(craft: FitContext['craft']): number {
+  const { massItems, massProperties: told, build } = craft;
+  const share = massShare(massItems, slidesWithPack(craft));
+  const middleOf = (items: typeof massItems): number => massProperties(items).centreOfGravity[0];
+  // Measured from where a scale may have found the balance.
+  const astray = told.centreOfGravity[0] - middleOf(massItems);
+  let slide = -told.centreOfGravity[0] / share;
+  // A recording camera may have to make room, which shifts the balance in its turn.
+  for (let round = 0; round < ROUNDS; round++) {
+    slide -= (middleOf(withPackAt(craft, build.pack.offset + slide).massItems) + astray) / share;
+  }
+  return slide;
+}
 
 const sideOf = ({ build, frame }: FitContext['craft']) => build.pack.side ?? frame.pack.side;

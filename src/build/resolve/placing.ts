@@ -1,6 +1,6 @@
 import type { FrameGeometry, MassItem, MotorPlace } from '../../airframe/types.ts';
 import type { Vector3 } from '../../numerics/vector3.ts';
-import type { CraftMotor, CraftParts, CraftRotor, StackLayer } from '../craft.ts';
+import type { Craft, CraftMotor, CraftParts, CraftRotor, StackLayer } from '../craft.ts';
 import type { FrameSizes } from '../infer/frameSizes.ts';
 import { sizeOf } from '../infer/sizes.ts';
 import type { Build } from '../schema/build.ts';
@@ -253,6 +253,14 @@ function motorItems(
   };
   return [can, disc, single];
 }
+
+/** Keys of what goes along when the pack is slid: itself, and straps that the build gives no other place. */
+export const slidesWithPack = ({ build, parts }: Pick<Craft, 'build' | 'parts'>): readonly string[] => [
+  'pack',
+  ...parts.extras.flatMap(({ part: { kind } }, index) =>
+    kind === 'strap' && build.extras[index]?.place === undefined ? [`extras[${index}]`] : [],
+  ),
+];
 
 /** Where a thing usually sits when the build does not say (common practice, no source). */
 function extraPlace(

@@ -84,6 +84,15 @@ function asWeighed(craft: Craft, where: BuildPlace): Reading<Craft> {
   ]);
 }
 
+/** The same craft with its pack at another offset [m]: straps go along, and a recording camera that must make room for it. */
+export const withPackAt = ({ build, parts, layout, rotors }: Craft, offset: number): Craft =>
+  assemble(
+    { ...build, pack: { ...build.pack, offset } },
+    parts,
+    layout,
+    new Map(rotors.map((rotor) => [rotor.partId, rotor])),
+  );
+
 const NONE: ReadonlyMap<string, CraftRotor> = new Map();
 const NO_LAYOUT: Layout = { kind: 'positions', motors: [], diagonal: 0 };
 

@@ -2,6 +2,7 @@ import { slideToBalance } from '../../airframe/massProperties.ts';
 import type { Craft, CraftRotor } from '../../build/craft.ts';
 import { motorFacts } from '../../build/infer/motorFacts.ts';
 import type { Reading } from '../../build/read/fileError.ts';
+import { slidesWithPack } from '../../build/resolve/placing.ts';
 import { resolveBuild } from '../../build/resolve/resolveBuild.ts';
 import type { Build } from '../../build/schema/build.ts';
 import type { PartOf } from '../../build/schema/part.ts';
@@ -56,7 +57,8 @@ export function resolveCandidate(
   const build = candidateOf(template, choice, shelf);
   const middle = resolveBuild(build, shelf, undefined, ready);
   if (!middle.ok) return middle;
-  const { slide } = slideToBalance(middle.value.massItems, 'pack', 0, middle.value.frame.pack.strapRange);
+  const { massItems, frame } = middle.value;
+  const { slide } = slideToBalance(massItems, slidesWithPack(middle.value), 0, frame.pack.strapRange);
   const offset = Math.round(slide * 1000) / 1000;
   if (offset === 0) return middle;
   return resolveBuild({ ...build, pack: { ...build.pack, offset } }, shelf, undefined, ready);
