@@ -27,10 +27,13 @@ const LEANING = 1.5;
 const EASING = 0.1;
 /**
  * The plain tilt loop has no integral, so the moments of the drag lean it off what it is asked for, a coaxial craft by 13 degrees, into
- * more tilt than its motors carry: asking back this many times the miss makes it so much stiffer.
+ * more tilt than its motors carry: asking back this many times the miss, and this much against the rate of turning [s], makes it so much
+ * stiffer and keeps it damped. With pitch alone made stiffer, and no better damped, 2 inch craft of slow motors and next to no inertia
+ * wallowed along at half the speed.
  */
 const STIFFER = 3;
-/** The same for the attitude that a flight controller's integral holds in a gust. */
+const CALMER = 0.1;
+/** As `STIFFER`, for the attitude that a flight controller's integral holds in a gust. */
 const HELD = 10;
 /** Largest duty of the speed that is dashed for: a twentieth is left to steer with. */
 const DASH_DUTY = 0.95;
@@ -112,6 +115,12 @@ function noseDown(state: Readonly<SimulationState>): number {
   return -Math.asin(Math.min(1, Math.max(-1, 2 * (w * y - z * x))));
 }
 
+/** How far it is rolled to the right [rad]. */
+function rolled(state: Readonly<SimulationState>): number {
+  const [w = 1, x = 0, y = 0, z = 0] = state.slice(at.attitude, at.attitude + 4);
+  return Math.atan2(2 * (w * x + y * z), 1 - 2 * (x * x + y * y));
+}
+
 /** A dash, and whose tilt it takes, in words. */
 interface Dash {
   readonly plan: Plan;
@@ -144,7 +153,11 @@ export function dashPlan(craft: CraftInAir, seconds = 12): Outcome<Dash> {
         const climb = 3 * (state[at.velocity + 2] as number) + 2 * (state[at.place + 2] as number);
         return {
           kind: 'attitude',
-          attitude: [0, -(lean + STIFFER * (lean - noseDown(state))), 0],
+          attitude: [
+            -STIFFER * rolled(state) - CALMER * (state[at.rates] as number),
+            -lean - STIFFER * (lean - noseDown(state)) - CALMER * (state[at.rates + 1] as number),
+            0,
+          ],
           lift: (mass * Math.max(0.1 * gravity, gravity + climb)) / Math.max(0.2, Math.cos(lean)),
         };
       },

@@ -93,3 +93,25 @@ describe('six and eight motors, flat and in pairs, in the simulation beside the 
     expect(found.done && !found.value.ok && found.value.reason).toContain('tail servo');
   });
 });
+
+// Found on an open 2 inch of 72 g, slow motors and next to no inertia: the dash rolled and yawed 50 degrees either way at half the speed
+// (11.8 m/s beside 19.3), since only pitch was held stiffly, and hardly damped.
+it('a 2 inch dashes straight, at the speed of level flight at its tilt', () => {
+  const rest = demoBuild('micro/wheatear');
+  const two = contextFor(
+    {
+      ...rest,
+      frame: { part: 'stint-2' },
+      motors: { ...rest.motors, part: 'capful-1103-8000' },
+      propellers: { ...rest.propellers, part: 'lop-2014-4' },
+      pack: { ...rest.pack, part: 'samphire-300-2s' },
+    },
+    demoBrief('micro/wheatear'),
+    shippedShelf(),
+  );
+  const dash = flown(two, { scene: 'dash', duration: 10 });
+  expect(Math.abs(ratio(dash, 'dash-speed') - 1)).toBeLessThan(0.01);
+  for (const turned of [dash.trace.roll, dash.trace.yaw]) {
+    expect(Math.max(...turned.map(Math.abs))).toBeLessThan(0.15);
+  }
+});
