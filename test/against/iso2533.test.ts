@@ -29,6 +29,13 @@ describe('ISO 2533 standard atmosphere', () => {
     expect(Math.abs(air.speedOfSound / 340.294 - 1)).toBeLessThan(1e-5);
   });
 
+  // Tables 1 and 5 at 11 000 m, from memory: 1.4216e-5 Pa s, 295.069 m/s.
+  it('agrees with viscosity and speed of sound at the tropopause', () => {
+    const air = standardAtmosphere({ height: 11000 });
+    expect(Math.abs(air.dynamicViscosity / 1.4216e-5 - 1)).toBeLessThan(1e-4);
+    expect(Math.abs(air.speedOfSound / 295.069 - 1)).toBeLessThan(1e-5);
+  });
+
   it('relates geometric and geopotential height', () => {
     // ISO 2533 table 5: 10 000 m geometric is 9984 m geopotential, rounded to 1 m.
     expect(Math.abs(geopotentialHeight(10000) - 9984)).toBeLessThan(0.7);
