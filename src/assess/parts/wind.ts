@@ -128,7 +128,7 @@ function windForms(wind: number): readonly MeasureForm[] {
       sheet: 'wind',
       quantity: 'acceleration',
       better: 'less',
-      how: 'Forces of the new airspeed less those of the old, over the mass; three standard deviations along and up at once.',
+      how: 'Forces of the new airspeed less those of the old, over the mass; three standard deviations along and up at once. What the gust along adds to the lift of the rotors is left out: flown by the simulation it rises 1.3 to 2 times as fast.',
       source: GUSTS,
     },
     {
@@ -137,7 +137,7 @@ function windForms(wind: number): readonly MeasureForm[] {
       sheet: 'wind',
       quantity: 'length',
       better: 'less',
-      how: 'Half the acceleration x the square of 0.3 s of reaction.',
+      how: 'Half the acceleration x the square of 0.3 s of reaction, the craft level: flown leaning in the wind, about a tenth less, of coaxial pairs a quarter.',
       source: `${GUSTS}; reaction time: common practice, no source`,
     },
     {
