@@ -23,12 +23,14 @@ export interface SpeedBands {
  * Bands for what level flight tells of its speeds, each speed trimmed anew in every state of doubt.
  *
  * @param told what the part `level-flight` found of the same craft
+ * @param hubMoments as of `trimmer`
  */
 export function speedBands(
   context: PartContext & { readonly flight: Flight },
   told: PartResult,
+  hubMoments = false,
 ): Outcome<SpeedBands> {
-  const trims = trimmer(context);
+  const trims = trimmer(context, hubMoments);
   if (!trims.ok) return trims;
   const at = (speed: number, charge: number): readonly BandedSpeed[] => {
     const found = trims.value({ speed, climb: 0, charge });

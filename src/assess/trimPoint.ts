@@ -2,11 +2,14 @@ import { cellState, cellWords } from '../drive/cellState.ts';
 import { forwardHeat } from '../flight/forward/forwardHeat.ts';
 import { type ForwardPoint, forwardPoint } from '../flight/forward/forwardPoint.ts';
 import type { ForwardCraft, ForwardTrim } from '../flight/forward/forwardTrim.ts';
+import { servoLean } from '../flight/forward/servoLean.ts';
 import type { StationHeat } from '../flight/heat.ts';
 import { type Levers, neutralLevers } from '../flight/types.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import { formatQuantity } from '../units/formatQuantity.ts';
 import { type BandedFigure, type BandedFigures, bandFigures, figuresOf } from './bandedFigures.ts';
 import { CONTROLLER_IDLE } from './controllerDoubts.ts';
+import { withHubMoments } from './hubMoments.ts';
 import { dragOf } from './parts/dragOf.ts';
 import { forwardOf, speedStates } from './parts/speedStates.ts';
 import type { Flight, PartContext } from './parts/types.ts';
@@ -28,13 +31,20 @@ export interface TrimPoint {
   /** From the air's temperature. */
   readonly heat: readonly StationHeat[];
   readonly figures: BandedFigures;
+  /** How far a tail servo goes, either way [rad]; the tail's figure `servoLean` is positive to the right. */
+  readonly servoLimit?: number;
   /** Where the cells are under their cut-off, in words. */
   readonly cells?: string;
 }
 
-/** A craft asked for its trims, one after another. */
+/**
+ * A craft asked for its trims, one after another.
+ *
+ * @param hubMoments adds every propeller's, some fifty solved discs a trim
+ */
 export function trimmer(
   context: PartContext & { readonly flight: Flight },
+  hubMoments = false,
 ): Outcome<(flown: Flown) => Outcome<TrimPoint>> {
   const { craft, flight } = context;
   const drag = dragOf(craft);
@@ -45,8 +55,14 @@ export function trimmer(
     made: forwardOf(flight, drag, state, nominal.value.wakes),
   }));
   return solved((flown) => {
-    const found = at(nominal.value, neutralLevers, flown);
+    const found = at(nominal.value, neutralLevers, flown, hubMoments);
     if (!found.ok) return found;
+    const servo = servoLean(nominal.value, found.value.trim);
+    if (servo !== undefined && !(Math.abs(servo.sine) <= Math.sin(servo.limit))) {
+      return noSolution(
+        `the tail servo would have to lean ${leanText(servo.sine)} to hold the yaw; it goes to ${formatQuantity(servo.limit, 'angle')}`,
+      );
+    }
     if (found.value.trim.largestDuty > FULL) {
       return noSolution('a motor would need more than full throttle at the loaded voltage');
     }
@@ -58,18 +74,39 @@ export function trimmer(
       found.value.figures,
       states,
       ({ state, made }) => {
-        const raised = made.ok ? at(made.value, state.levers, flown) : made;
+        const raised = made.ok ? at(made.value, state.levers, flown, hubMoments) : made;
         return raised.ok ? raised.value.figures : {};
       },
       flight.model.airTemperature,
     );
+    const told = withinServo(belowFull(withWakeDoubt(figures)), servo?.limit);
     return solved({
       trim: found.value.trim,
       heat: found.value.heat,
-      figures: belowFull(withWakeDoubt(figures)),
+      figures: hubMoments ? withHubMoments(context, found.value.trim, told) : told,
       ...(cells === undefined ? {} : { cells }),
+      ...(servo === undefined ? {} : { servoLimit: servo.limit }),
     });
   });
+}
+
+const leanText = (sine: number): string =>
+  Math.abs(sine) < 1 ? formatQuantity(Math.asin(Math.abs(sine)), 'angle') : 'more than 90 deg';
+
+/** A tail servo's lean ends, open, where the servo does. */
+function withinServo({ craft, motors }: BandedFigures, limit: number | undefined): BandedFigures {
+  if (limit === undefined) return { craft, motors };
+  const ended = (figure: BandedFigure): BandedFigure => {
+    const [low, high] = figure.band;
+    if (low >= -limit && high <= limit) return figure;
+    return { ...figure, band: [Math.max(low, -limit), Math.min(high, limit)], open: 'cannot be flown' };
+  };
+  return {
+    craft,
+    motors: motors.map(({ servoLean: lean, ...motor }) =>
+      lean === undefined ? motor : { ...motor, servoLean: ended(lean) },
+    ),
+  };
 }
 
 /** Full throttle, found to this. */
@@ -129,18 +166,21 @@ function dragAlongWay({ speed, climb, tilt, bodyDrag, download }: ForwardTrim): 
   return (bodyDrag * along + download * through) / way;
 }
 
-function at(made: ForwardCraft, levers: Levers, { speed, climb, charge }: Flown) {
+function at(made: ForwardCraft, levers: Levers, { speed, climb, charge }: Flown, hubMoments: boolean) {
   const found = forwardPoint(made, speed, charge, climb);
   if (!found.ok) return found;
   const trim = found.value;
   const heat = forwardHeat(made.model, levers, trim, trim.point);
   const through = trim.speed * Math.sin(trim.tilt) + trim.climb * Math.cos(trim.tilt);
+  const servo = servoLean(made, trim);
   const motors = made.model.stations.map((_, i) => {
     const rotor = trim.rotors[i];
     const washed = (trim.load.axialSpeed[i] as number) - through;
     return {
       wash: Math.abs(washed) < LEAST_WASH ? 0 : washed,
-      ...(rotor === undefined ? {} : { inPlaneForce: rotor.inPlaneForce, hubMoment: rotor.momentAftUp }),
+      ...(rotor === undefined ? {} : { inPlaneForce: rotor.inPlaneForce }),
+      ...(servo?.station === i && Math.abs(servo.sine) <= 1 ? { servoLean: Math.asin(servo.sine) } : {}),
+      ...(rotor === undefined || !hubMoments ? {} : { hubMoment: rotor.momentAftUp }),
     };
   });
   const windings = heat.map(({ settled }) => settled?.winding ?? Number.POSITIVE_INFINITY);

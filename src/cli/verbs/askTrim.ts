@@ -4,9 +4,9 @@ import { formatQuantity } from '../../units/formatQuantity.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import { BadInput, type Io } from '../io.ts';
 import { listOption, quantityWithin } from '../options.ts';
-import { bandedCell } from '../print/bandedCell.ts';
+import { bandedCell, bandedIn, OPEN_NOTE } from '../print/bandedCell.ts';
 import { leansOnText } from '../print/leansOnText.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 export interface AskTrimOptions extends AskFlightOptions {
   readonly speed: string;
@@ -31,7 +31,7 @@ export function askTrim(file: string, options: AskTrimOptions, io: Io): void {
   });
   const context = flightOf(file, options, io);
   const names = context.flight.model.stations.map(({ name }) => name);
-  const trims = trimmer(context);
+  const trims = trimmer(context, options.json === true);
   if (!trims.ok) throw new BadInput(`${file}: it has no trim: ${trims.reason}.`);
   const answers = speeds.map((speed) => ({ speed, found: trims.value({ speed, climb, charge }) }));
   if (options.json) {
@@ -64,44 +64,73 @@ export function askTrim(file: string, options: AskTrimOptions, io: Io): void {
   io.writeOut(`${blocks.join('\n\n')}\n\n${leaning}`);
 }
 
-function jsonOf({ figures, cells }: TrimPoint, names: readonly string[]) {
+function jsonOf({ figures, cells, servoLimit }: TrimPoint, names: readonly string[]) {
   return {
     ...(cells === undefined ? {} : { cells }),
+    ...(servoLimit === undefined ? {} : { servoLimit }),
     craft: figures.craft,
     motors: names.map((name, i) => ({ name, ...figures.motors[i] })),
   };
 }
 
-function textOf({ figures: { craft, motors }, cells }: TrimPoint, names: readonly string[]): string {
+function textOf(
+  { figures: { craft, motors }, cells, servoLimit }: TrimPoint,
+  names: readonly string[],
+): string {
   const header = [
     'motor',
-    'net thrust',
-    'turns at',
-    'throttle',
-    'current',
-    'winding',
-    'case',
-    'others’ wash',
+    'net thrust gf',
+    'turns at rpm',
+    'throttle %',
+    'current A',
+    'winding degC',
+    'case degC',
+    'others’ wash m/s',
   ];
-  const table = printTable(
+  const table = narrowTable(
     header,
     names.map((name, i) => {
       const of = motors[i] ?? {};
       return [
         name,
-        bandedCell(of.thrust, 'force'),
-        bandedCell(of.angularSpeed, 'angularSpeed'),
-        bandedCell(of.throttle, 'share'),
-        bandedCell(of.motorCurrent, 'current'),
-        bandedCell(of.winding, 'temperature'),
-        bandedCell(of.case, 'temperature'),
-        bandedCell(of.wash, 'speed'),
+        bandedIn(of.thrust, 'force'),
+        bandedIn(of.angularSpeed, 'angularSpeed', FAST),
+        bandedIn(of.throttle, 'share'),
+        bandedIn(of.motorCurrent, 'current'),
+        bandedIn(of.winding, 'temperature'),
+        bandedIn(of.case, 'temperature'),
+        bandedIn(of.wash, 'speed'),
       ];
     }),
     header.map((_, i) => (i === 0 ? 'left' : 'right')),
   );
-  return (
+  return [
     `tilt ${bandedCell(craft.tilt, 'angle')}, pack ${bandedCell(craft.packCurrent, 'current')} at ${bandedCell(craft.packVoltage, 'voltage')}${cells === undefined ? '' : `, ${cells}`}, ` +
-    `drag of the body ${bandedCell(craft.bodyDrag, 'force')}, in-plane drag of the propellers ${bandedCell(craft.rotorDrag, 'force')}\n${table}`
-  );
+      `drag of the body ${bandedCell(craft.bodyDrag, 'force')}, in-plane drag of the propellers ${bandedCell(craft.rotorDrag, 'force')}`,
+    ...servoLines(motors, names, servoLimit),
+    table,
+    ...(table.includes('*') ? [OPEN_NOTE] : []),
+  ].join('\n');
+}
+
+/** Shafts are told in rpm [rad/s]. */
+const FAST = 1000;
+
+/** How far a tail servo leans its motor against the yaw, and how far it could. */
+function servoLines(
+  motors: TrimPoint['figures']['motors'],
+  names: readonly string[],
+  limit: number | undefined,
+): readonly string[] {
+  if (limit === undefined) return [];
+  return motors.flatMap(({ servoLean }, i) => {
+    if (servoLean === undefined) return [];
+    const [low, high] = servoLean.band;
+    const left = servoLean.value < 0;
+    const lean = left ? { ...servoLean, value: -servoLean.value, band: [-high, -low] as const } : servoLean;
+    const across = low < 0 && high > 0 ? `, below 0 to the ${left ? 'right' : 'left'}` : '';
+    return [
+      `${names[i]}: the servo leans it ${bandedCell(lean, 'angle')} to the ${left ? 'left' : 'right'}${across}, seen from behind, to hold the yaw; it goes to ${formatQuantity(limit, 'angle')} either way (common practice, no source)`,
+    ];
+  });
 }
