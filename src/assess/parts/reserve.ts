@@ -12,6 +12,7 @@ import { dragOf } from './dragOf.ts';
 import { hotFigures, hotMotors, reserveAnswers } from './reserve/reserveFigures.ts';
 import { noReserve, reserveFindings } from './reserve/reserveFindings.ts';
 import { reserveForms } from './reserve/reserveForms.ts';
+import { withUnsharedLoad } from './reserve/unsharedLoad.ts';
 import { IN_PLANE } from './speedStates.ts';
 import { type AssessPart, type Flight, NOTHING, type PartContext, type PartResult } from './types.ts';
 
@@ -85,7 +86,7 @@ export const controlInReserve: AssessPart = {
     ).map(atMostAll);
     const outline = momentOutline(agility.onBus.model, { across: 'roll', up: 'pitch', thirdAxis: 'held' });
     return {
-      measures,
+      measures: withUnsharedLoad(measures),
       findings: reserveFindings(figures, out, hot, flight.model),
       data: {
         motorOut: out.map(({ reach: _, ...one }) => one),
