@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { withBrief, withExamples, withJson, withShelf } from './commonOptions.ts';
 import type { Io } from './io.ts';
 import type { AskPartOptions } from './partContext.ts';
+import { inColumns } from './print/narrow.ts';
 import { type AskHitsOptions, askHits } from './verbs/askHits.ts';
 import { type AskKnocksOptions, askKnocks } from './verbs/askKnocks.ts';
 import { askPicture } from './verbs/askPicture.ts';
@@ -13,21 +14,21 @@ export function addAirframeQuestions(ask: Command, io: Io): void {
     ask,
     'picture',
     'what each camera sees of the aircraft, and the smallest change that clears it',
-  ).action((build: string, options: AskPartOptions) => askPicture(build, options, io));
+  ).action((build: string, options: AskPartOptions) => askPicture(build, options, inColumns(io, options)));
   askOfBuild(
     ask,
     'shake',
     "the frame's modes, the throttle that rings them, what gyro and cameras feel",
-  ).action((build: string, options: AskPartOptions) => askShake(build, options, io));
+  ).action((build: string, options: AskPartOptions) => askShake(build, options, inColumns(io, options)));
   askOfBuild(ask, 'hits', 'what a square hit does to the arms, against grass, wood and concrete')
     .option('--all', 'every arm, not only the weakest')
-    .action((build: string, options: AskHitsOptions) => askHits(build, options, io));
+    .action((build: string, options: AskHitsOptions) => askHits(build, options, inColumns(io, options)));
   askOfBuild(ask, 'knocks', "what the pilot's flights break and cost, with percentiles")
     .option('--flights <count>', "how many; the brief's when absent")
     .option('--seed <number>', "another run of chance than the build's own")
     .option('--log <file>', 'your own crash log, held against the forecast')
     .addHelpText('after', LOG_EXAMPLE)
-    .action((build: string, options: AskKnocksOptions) => askKnocks(build, options, io));
+    .action((build: string, options: AskKnocksOptions) => askKnocks(build, options, inColumns(io, options)));
 }
 
 const LOG_EXAMPLE = `

@@ -3,6 +3,7 @@ import { SCENES } from '../assess/fly/types.ts';
 import { withBrief, withExamples, withJson, withShelf } from './commonOptions.ts';
 import type { AskFlightOptions } from './flightOf.ts';
 import type { Io } from './io.ts';
+import { inColumns } from './print/narrow.ts';
 import { LEG_FORMS } from './readLegs.ts';
 import { askReserve, askSpeed, askWind } from './verbs/askFlight.ts';
 import { type AskFlyOptions, askFly } from './verbs/askFly.ts';
@@ -37,38 +38,38 @@ export function addFlightQuestions(ask: Command, io: Io): void {
       .option('--charge <share>', 'left in the pack', '50 %'),
     'ask trim demo/first-freestyle/kittiwake.yaml --speed "0 m/s,8 m/s,16 m/s"',
     'ask trim demo/guarded/dotterel.yaml --climb "3 m/s"',
-  ).action((build: string, options: AskTrimOptions) => askTrim(build, options, io));
+  ).action((build: string, options: AskTrimOptions) => askTrim(build, options, inColumns(io, options)));
 
   withExamples(
     ofBuild('heat', 'motors against their limits, controllers, wires, plug and the spike on the bus'),
     'ask heat demo/first-freestyle/turnstone.yaml --how',
-  ).action((build: string, options: AskFlightOptions) => askHeat(build, options, io));
+  ).action((build: string, options: AskFlightOptions) => askHeat(build, options, inColumns(io, options)));
 
   withExamples(
     ofBuild('minutes', 'how long one pack lasts in every flying style'),
     'ask minutes demo/cruiser/curlew.yaml --for cruising',
-  ).action((build: string, options: AskFlightOptions) => askMinutes(build, options, io));
+  ).action((build: string, options: AskFlightOptions) => askMinutes(build, options, inColumns(io, options)));
 
   ofBuild('speed', 'level flight: power over speed, top speed, endurance, range, motors at speed')
     .addHelpText(
       'after',
       '\nExample:\n  quadwright ask speed demo/first-freestyle/turnstone.yaml --wind "5 m/s"',
     )
-    .action((build: string, options: AskFlightOptions) => askSpeed(build, options, io));
+    .action((build: string, options: AskFlightOptions) => askSpeed(build, options, inColumns(io, options)));
 
   ofBuild('wind', 'tilt and throttle in a wind, the largest wind held, gusts, sway')
     .addHelpText(
       'after',
       '\nExample:\n  quadwright ask wind demo/cruiser/curlew.yaml --for cruising --wind "9 m/s"',
     )
-    .action((build: string, options: AskFlightOptions) => askWind(build, options, io));
+    .action((build: string, options: AskFlightOptions) => askWind(build, options, inColumns(io, options)));
 
   ofBuild(
     'reserve',
     'roll, pitch and yaw in reserve, how quickly they come, what one lost or hot motor leaves',
   )
     .addHelpText('after', '\nExample:\n  quadwright ask reserve demo/guarded/dotterel.yaml --json')
-    .action((build: string, options: AskFlightOptions) => askReserve(build, options, io));
+    .action((build: string, options: AskFlightOptions) => askReserve(build, options, inColumns(io, options)));
 
   ofBuild('mission', 'legs flown one after another on one pack: time, energy, what is left')
     .option('--legs <legs>', 'with semicolons between; the usual flight of the purpose when left out')
@@ -82,7 +83,9 @@ Example:
   quadwright ask mission demo/cruiser/curlew.yaml --for cruising \\
     --legs "climb 30 m at 4 m/s; cruise 1500 m at 18 m/s against 5 m/s; hover 60 s; cruise 1500 m at 18 m/s with 5 m/s"`,
     )
-    .action((build: string, options: AskMissionOptions) => askMission(build, options, io));
+    .action((build: string, options: AskMissionOptions) =>
+      askMission(build, options, inColumns(io, options)),
+    );
 
   ofBuild('fly', 'one scene flown by the simulation, beside what the closed forms say of it')
     .option('--scene <name>', SCENES.join(', '), 'gust')
@@ -96,5 +99,5 @@ Examples:
   quadwright ask fly demo/first-freestyle/turnstone.yaml --scene bank
   quadwright ask fly demo/cruiser/curlew.yaml --for cruising --scene "rough air" --wind "9 m/s" --lasts "120 s" --seed 7 --svg rough.svg`,
     )
-    .action((build: string, options: AskFlyOptions) => askFly(build, options, io));
+    .action((build: string, options: AskFlyOptions) => askFly(build, options, inColumns(io, options)));
 }

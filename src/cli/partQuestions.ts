@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { withBrief, withExamples, withJson, withShelf } from './commonOptions.ts';
 import type { Io } from './io.ts';
+import { inColumns } from './print/narrow.ts';
 import { ARM_EXAMPLE, FRAME_EXAMPLE } from './print/questionExamples.ts';
 import { type AskAirOptions, askAir } from './verbs/askAir.ts';
 import { type AskFrameOptions, askArmFile, askFrameFile } from './verbs/askFrame.ts';
@@ -19,7 +20,7 @@ export function addPartQuestions(ask: Command, io: Io): void {
     .option('--temperature <temperature>', 'thermometer reading; the standard one when absent')
     .option('--humidity <share>', 'relative humidity', '0 %');
   withExamples(withJson(air), 'ask air --height "300 m" --temperature "9 degC" --humidity "80 %"').action(
-    (options: AskAirOptions) => askAir(options, io),
+    (options: AskAirOptions) => askAir(options, inColumns(io, options)),
   );
 
   const gusts = ask
@@ -37,7 +38,7 @@ export function addPartQuestions(ask: Command, io: Io): void {
     .option('--step <time>', 'of the stretch in --json', '0.1 s')
     .option('--seed <number>', 'the same gives the same', '1');
   withExamples(withJson(gusts), 'ask gusts --wind "7 m/s" --height "30 m"').action(
-    (options: AskGustsOptions) => askGusts(options, io),
+    (options: AskGustsOptions) => askGusts(options, inColumns(io, options)),
   );
 
   const rotor = ask
@@ -70,7 +71,7 @@ A blade table, root to tip (beta in degrees):
   0.75,0.15,15.9
   1.00,0.04,10.2`,
     )
-    .action((options: AskRotorOptions) => askRotor(options, io));
+    .action((options: AskRotorOptions) => askRotor(options, inColumns(io, options)));
 
   const motor = ask
     .command('motor')
@@ -88,7 +89,7 @@ A blade table, root to tip (beta in degrees):
     'ask motor --stator 2207 --speed-constant "1850 rpm/V" --mass "33 g"',
     'ask motor --part haar-2306-1720 --rpm 24000 --torque "120 mN m"',
     'ask motor --part haar-2306-1720 --rpm 24000 "--torque=-60 mN m"',
-  ).action((options: AskMotorOptions) => askMotor(options, io));
+  ).action((options: AskMotorOptions) => askMotor(options, inColumns(io, options)));
 
   const pack = ask
     .command('pack')
@@ -107,7 +108,7 @@ A blade table, root to tip (beta in degrees):
     withJson(withShelf(pack)),
     'ask pack --part samphire-1300-6s --current "20 A,80 A"',
     'ask pack --cells 6 --capacity "1300 mAh" --rate 120 --temperature "25 degC,-5 degC"',
-  ).action((options: AskPackOptions) => askPack(options, io));
+  ).action((options: AskPackOptions) => askPack(options, inColumns(io, options)));
 
   const point = ask
     .command('point <build>')
@@ -117,7 +118,7 @@ A blade table, root to tip (beta in degrees):
   withExamples(
     withJson(withShelf(withBrief(point, 'for the air of its site'))),
     'ask point demo/first-freestyle/turnstone.yaml --throttle "60 %" --charge "40 %"',
-  ).action((build: string, options: AskPointOptions) => askPoint(build, options, io));
+  ).action((build: string, options: AskPointOptions) => askPoint(build, options, inColumns(io, options)));
 
   const arm = ask
     .command('arm')
@@ -125,7 +126,7 @@ A blade table, root to tip (beta in degrees):
     .requiredOption('--file <file>', 'the arm, as YAML or JSON');
   withJson(arm)
     .addHelpText('after', ARM_EXAMPLE)
-    .action((options: AskFrameOptions) => askArmFile(options, io));
+    .action((options: AskFrameOptions) => askArmFile(options, inColumns(io, options)));
 
   const frame = ask
     .command('frame')
@@ -133,5 +134,5 @@ A blade table, root to tip (beta in degrees):
     .requiredOption('--file <file>', 'the frame, as YAML or JSON');
   withJson(frame)
     .addHelpText('after', FRAME_EXAMPLE)
-    .action((options: AskFrameOptions) => askFrameFile(options, io));
+    .action((options: AskFrameOptions) => askFrameFile(options, inColumns(io, options)));
 }

@@ -2,6 +2,7 @@ import type { BandedFigure } from '../../assess/bandedFigures.ts';
 import type { Quantity } from '../../assess/types.ts';
 import { isAtOnce } from '../../units/atOnce.ts';
 import { formatBand, formatQuantity, QUANTITY_SPACE } from '../../units/formatQuantity.ts';
+import { shownIn } from '../../units/shownUnits.ts';
 import { decimalsForBand, roundedText } from '../../units/significance.ts';
 
 /** The same in the unit of its column, which stands in the header: `2.18 (2.05 to 2.31)`; an open end has a star, for `OPEN_NOTE`. */
@@ -18,6 +19,10 @@ export function bandedNumber(
   const text = (each: number) => roundedText(each, decimals);
   return `${text(value)} (${text(low)} to ${text(high)})${open === undefined ? '' : '*'}`;
 }
+
+/** The same by the kind of quantity, in the trade's unit for one of this size [SI]. */
+export const bandedIn = (figure: Parameters<typeof bandedNumber>[0], quantity: Quantity, size = 1): string =>
+  bandedNumber(figure, shownIn(quantity, size, {}).convert);
 
 /** Below a table of `bandedNumber`s that has stars. */
 export const OPEN_NOTE =

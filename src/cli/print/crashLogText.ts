@@ -1,5 +1,5 @@
 import type { LogAgainstForecast, Surprise } from '../../knocks/crashLog.ts';
-import { printTable } from './table.ts';
+import { narrowTable } from './narrow.ts';
 
 /** A pilot's log against the forecast, for people. */
 export function crashLogLines(
@@ -23,7 +23,7 @@ export function crashLogLines(
   return [
     '',
     'Against your log:',
-    printTable(['', 'found', 'forecast', 'chance of as many', 'or as few'], rows, [
+    narrowTable(['', 'found', 'forecast', 'chance of as many', 'or as few'], rows, [
       'left',
       'right',
       'right',

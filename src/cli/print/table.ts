@@ -31,7 +31,7 @@ export function printTable(
   });
   if (header.some((cell) => cell !== '')) {
     table.push([...header]);
-    table.push(header.map((cell) => '-'.repeat(cell.length)));
+    table.push(header.map((cell) => '-'.repeat(Math.max(...cell.split('\n').map(({ length }) => length)))));
   }
   for (const row of rows) table.push([...row]);
   return table

@@ -1,7 +1,7 @@
 import { airOfDay, standardAtmosphere } from '../../air/standardAtmosphere.ts';
 import type { Io } from '../io.ts';
 import { HEIGHTS, quantityWithin } from '../options.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 export interface AskAirOptions {
   readonly height: string;
@@ -35,7 +35,7 @@ export function askAir(options: AskAirOptions, io: Io): void {
     return;
   }
   io.writeOut(
-    `${printTable(
+    `${narrowTable(
       ['air', 'value', 'unit'],
       [
         ['temperature', (air.temperature - 273.15).toFixed(1), 'degC'],

@@ -9,15 +9,15 @@ import { shownIn } from '../../units/shownUnits.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import type { Io } from '../io.ts';
 import { partJson } from '../print/answerText.ts';
-import { bandedNumber, OPEN_NOTE } from '../print/bandedCell.ts';
+import { bandedIn, OPEN_NOTE } from '../print/bandedCell.ts';
+import { narrowTable } from '../print/narrow.ts';
 import { measuresText, withFindings } from '../print/partText.ts';
-import { printTable } from '../print/table.ts';
 
 /** `ask speed`: the power curve, top speed, endurance and range of a build, motors at speed, each with its band. */
 export function askSpeed(file: string, options: AskFlightOptions, io: Io): void {
   const context = flightOf(file, options, io);
   const result = levelFlight.run(context);
-  const found = speedBands(context, result);
+  const found = speedBands(context, result, options.json === true);
   const bands: SpeedBands = found.ok ? found.value : { curve: [] };
   if (options.json) {
     io.writeOut(partJson(result, { ...result.data, bands }));
@@ -38,32 +38,29 @@ export function askSpeed(file: string, options: AskFlightOptions, io: Io): void 
 
 /** Narrow enough for 80 columns. */
 const curveTable = ({ curve }: SpeedBands): string =>
-  printTable(
+  narrowTable(
     ['m/s', 'tilt deg', 'power W', 'throttle %', 'winding degC'],
     curve.map(({ speed, craft }) => [
       speed.toFixed(1),
-      bandedNumber(craft.tilt, (radians) => (radians * 180) / Math.PI),
-      bandedNumber(craft.power, (watts) => watts),
-      bandedNumber(craft.hardestThrottle, (share) => 100 * share),
-      bandedNumber(craft.hottestWinding, (kelvin) => kelvin - 273.15),
+      bandedIn(craft.tilt, 'angle'),
+      bandedIn(craft.power, 'power'),
+      bandedIn(craft.hardestThrottle, 'share'),
+      bandedIn(craft.hottestWinding, 'temperature'),
     ]),
     ['right', 'right', 'right', 'right', 'right'],
   );
 
 const motorTable = (title: string, { speed, motors }: BandedSpeed, names: readonly string[]): string =>
-  printTable(
+  narrowTable(
     [`${title} ${formatQuantity(speed, 'speed')}`, 'thrust gf', 'current A', 'winding degC'],
     motors.map((motor, i) => [
       names[i] ?? '',
-      bandedNumber(motor.thrust, (newtons) => newtons / GRAM_FORCE),
-      bandedNumber(motor.motorCurrent, (amperes) => amperes),
-      bandedNumber(motor.winding, (kelvin) => kelvin - 273.15),
+      bandedIn(motor.thrust, 'force'),
+      bandedIn(motor.motorCurrent, 'current'),
+      bandedIn(motor.winding, 'temperature'),
     ]),
     ['left', 'right', 'right', 'right'],
   );
-
-/** [N] */
-const GRAM_FORCE = 9.80665e-3;
 
 /** `ask wind`: station holding, the largest wind held, gusts and sway of a build. */
 export function askWind(file: string, options: AskFlightOptions, io: Io): void {
@@ -73,22 +70,23 @@ export function askWind(file: string, options: AskFlightOptions, io: Io): void {
 /** `ask reserve`: control moments of a build, how quickly they come, and what one lost or hot motor leaves. */
 export function askReserve(file: string, options: AskFlightOptions, io: Io): void {
   answer(controlInReserve, file, options, io, ({ motorOut = [], motorHot = [] }) => [
-    printTable(
+    narrowTable(
       ['motor out', 'can be held', 'weakest moment left %', 'lift over weight', 'turning'],
       motorOut.map(({ motor, held, share, liftToWeight, turning }) => [
         motor,
         held,
         share > 0 ? (100 * share).toFixed(0) : '-',
-        liftToWeight > 0 ? liftToWeight.toFixed(2) : '-',
+        liftToWeight > 0 ? liftToWeight.toFixed(1) : '-',
         turning === undefined ? '-' : turnText(turning),
       ]),
       ['left', 'left', 'right', 'right', 'right'],
     ),
-    printTable(
+    narrowTable(
       ['motor held to what it bears for good', 'can be held', 'weakest moment left %'],
       motorHot.map(({ motor, held, share }) => [motor, held, share > 0 ? (100 * share).toFixed(0) : '-']),
       ['left', 'left', 'right'],
     ),
+    'The tables are the most likely case by what the moments allow; a controller that does not share the load anew holds less. What is left after the worst has its band below.',
   ]);
 }
 

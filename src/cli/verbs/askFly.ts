@@ -8,7 +8,7 @@ import { nearestName } from '../../units/nearestName.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import { BadInput, type Io } from '../io.ts';
 import { quantityWithin, wholeOption } from '../options.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 import { writeFile } from '../writeFile.ts';
 
 export interface AskFlyOptions extends AskFlightOptions {
@@ -67,7 +67,7 @@ function textOf({ says, figures, trace }: Flown): string {
     closedForm === undefined ? '' : formatQuantity(closedForm, quantity),
     formatQuantity(simulated, quantity),
   ]);
-  const table = printTable(['', 'closed form', 'simulated'], rows, ['left', 'right', 'right']);
+  const table = narrowTable(['', 'closed form', 'simulated'], rows, ['left', 'right', 'right']);
   const notes = figures.map(({ label, how }) => `  ${label}: ${how}`).join('\n');
   const last = trace.time.at(-1) ?? 0;
   return `${says}\n\n${table}\n\n${notes}\n\nAt the most likely value of every input, half charge; ${formatQuantity(last, 'time')} flown. The two columns check each other; \`quadwright assess\` has the bands.\n`;

@@ -4,7 +4,7 @@ import type { Mode } from '../../airframe/types.ts';
 import { readArmQuestion, readFrameQuestion } from '../../build/read/readQuestion.ts';
 import { mustRead } from '../files.ts';
 import { BadInput, type Io } from '../io.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 export interface AskFrameOptions {
   readonly file: string;
@@ -63,7 +63,7 @@ function attempt<T>(
 }
 
 const modeTable = (modes: readonly Mode[]) =>
-  printTable(
+  narrowTable(
     ['Hz', 'shape'],
     modes.map(({ frequency, shape }) => [frequency.toPrecision(4), shape]),
     ['right', 'left'],

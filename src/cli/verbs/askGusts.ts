@@ -9,7 +9,7 @@ import { decimalsForBand, roundedText } from '../../units/significance.ts';
 import type { Io } from '../io.ts';
 import { listOption, quantityWithin, wholeOption } from '../options.ts';
 import { bandedCell } from '../print/bandedCell.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 export interface AskGustsOptions {
   readonly wind: string;
@@ -100,7 +100,7 @@ export function askGusts(options: AskGustsOptions, io: Io): void {
     'scale',
     ...frequencies.map((each) => `(m/s)2/Hz at ${formatQuantity(each, 'frequency')}`),
   ];
-  const table = printTable(
+  const table = narrowTable(
     header,
     components.map(({ name, intensity, scale, spectrum }) => [
       NAMES[name],

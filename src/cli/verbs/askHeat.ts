@@ -11,8 +11,8 @@ import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import type { Io } from '../io.ts';
 import { partJson } from '../print/answerText.ts';
 import { bandedCell, limitCell } from '../print/bandedCell.ts';
+import { narrowTable } from '../print/narrow.ts';
 import { measuresText, withFindings } from '../print/partText.ts';
-import { printTable } from '../print/table.ts';
 
 type Figures = Readonly<Record<string, Banded>>;
 
@@ -47,7 +47,7 @@ export function askHeat(file: string, options: AskFlightOptions, io: Io): void {
   const last = cell && (cell.words ?? cellWords(flight.model.pack, cell.value));
   const header = ['motor', 'winding', 'limit', 'case', 'limit', 'controller loses', 'too hot after'];
   const rows = (of: (motor: (typeof motors)[number]) => Figures, title: string) =>
-    printTable(
+    narrowTable(
       [title, ...header.slice(1)],
       motors.map((motor) => [motor.name, ...cellsOf(of(motor), motor.limits)]),
       header.map((_, i) => (i === 0 ? 'left' : 'right')),

@@ -4,7 +4,7 @@ import { loadPathWords } from '../../report/loadPath.ts';
 import type { Io } from '../io.ts';
 import { type AskPartOptions, loadPartContext } from '../partContext.ts';
 import { findingLines, partJson } from '../print/answerText.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 export interface AskHitsOptions extends AskPartOptions {
   readonly all?: boolean;
@@ -37,7 +37,7 @@ export function askHits(file: string, options: AskHitsOptions, io: Io): void {
   ]);
   const { stopping } = report;
   const lines = [
-    printTable(header, rows, ['left', 'left', 'left', 'right', 'right', 'right', 'right', 'right', 'left']),
+    narrowTable(header, rows, ['left', 'left', 'left', 'right', 'right', 'right', 'right', 'right', 'left']),
     '',
     loadPathWords(report, millimetres),
     ...(stopping === undefined ? [] : [stoppingLine(stopping)]),

@@ -13,7 +13,7 @@ import { wholeOption } from '../options.ts';
 import { type AskPartOptions, loadPartContext } from '../partContext.ts';
 import { findingLines, partJson } from '../print/answerText.ts';
 import { crashLogLines } from '../print/crashLogText.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 export interface AskKnocksOptions extends AskPartOptions {
   readonly flights?: string;
@@ -45,7 +45,7 @@ export function askKnocks(file: string, options: AskKnocksOptions, io: Io): void
   const money = (value: number) => formatQuantity(value, 'money', { currency: brief.currency });
   const { otherCut } = report;
   const lines = [
-    printTable(
+    narrowTable(
       ['over the flights', 'mean', '10th', '90th'],
       measures.map(({ label, value, band, quantity }) => [
         label,
@@ -58,7 +58,7 @@ export function askKnocks(file: string, options: AskKnocksOptions, io: Io): void
       ['left', 'right', 'right', 'right'],
     ),
     '',
-    printTable(
+    narrowTable(
       ['part', 'price', 'broken, mean', '90th', 'money'],
       report.parts.map((part) => [
         part.id,

@@ -4,8 +4,8 @@ import { wholePercent } from '../../units/wholePercent.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import { BadInput, type Io } from '../io.ts';
 import { partJson } from '../print/answerText.ts';
+import { narrowTable } from '../print/narrow.ts';
 import { measuresText, withFindings } from '../print/partText.ts';
-import { printTable } from '../print/table.ts';
 import { readLegs } from '../readLegs.ts';
 
 export interface AskMissionOptions extends AskFlightOptions {
@@ -44,7 +44,7 @@ export function askMission(file: string, options: AskMissionOptions, io: Io): vo
 const MOST_LIKELY = 'The table is the most likely case; the figures below have their bands.';
 
 function legsTable({ legs }: MissionReport): string {
-  return printTable(
+  return narrowTable(
     ['leg', 'time s', 'way m', 'mean A', 'lowest V', 'winding degC', 'left %'],
     roundsTogether(legs).map((leg) => [
       leg.eased === undefined ? leg.what : `${leg.what}, eased to ${wholePercent(leg.eased)}`,

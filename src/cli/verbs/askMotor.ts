@@ -10,7 +10,7 @@ import type { Trusted } from '../../units/trusted.ts';
 import { loadShelf } from '../context.ts';
 import { BadInput, type Io } from '../io.ts';
 import { numberOption, quantityWithin } from '../options.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 import { shelfPart } from '../shelfPart.ts';
 import { bandedPoint, bandedPointText } from './motorPoint.ts';
 
@@ -57,7 +57,7 @@ export function askMotor(options: AskMotorOptions, io: Io): void {
     maximumCurrent: ['burst current', 1, 'A'],
     maximumPower: ['burst power', 1, 'W'],
   };
-  const table = printTable(
+  const table = narrowTable(
     ['from the nameplate', 'value', 'band', 'unit', 'trust'],
     known.map(({ name, value, band, trust }) => {
       const [label, scale, unit] = shown[name] ?? [name, 1, ''];

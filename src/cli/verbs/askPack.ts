@@ -10,7 +10,7 @@ import { loadShelf } from '../context.ts';
 import { BadInput, type Io } from '../io.ts';
 import { listOption, numberOption, quantityWithin, wholeOption } from '../options.ts';
 import { bandedCell, bandedNumber } from '../print/bandedCell.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 import { shelfPart } from '../shelfPart.ts';
 
 export interface AskPackOptions {
@@ -91,7 +91,7 @@ export function askPack(options: AskPackOptions, io: Io): void {
     );
     return;
   }
-  const table = printTable(
+  const table = narrowTable(
     ['cells degC', 'charge %', 'current A', 'loaded V', 'a cell V', ''],
     points.map(({ temperature, charge, current, voltage, cellVoltage, band: bands }) => [
       (temperature - 273.15).toFixed(0),

@@ -4,7 +4,7 @@ import { picturePart } from '../../assess/parts/picture/picturePart.ts';
 import type { Io } from '../io.ts';
 import { type AskPartOptions, loadPartContext } from '../partContext.ts';
 import { findingLines, partJson } from '../print/answerText.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 /** `ask picture`: what each camera loses to the aircraft, and the smallest change that clears it. */
 export function askPicture(file: string, options: AskPartOptions, io: Io): void {
@@ -19,7 +19,7 @@ export function askPicture(file: string, options: AskPartOptions, io: Io): void 
     return;
   }
   const header = ['camera', 'light lost', 'discs touch', ...COVER_GROUPS];
-  const table = printTable(
+  const table = narrowTable(
     header,
     pictures.map((report) => [
       report.role,
@@ -46,7 +46,7 @@ function clearingLines({ role, clearing, oneSizeDown }: PictureReport): readonly
   return [
     '',
     `To clear the propellers from the ${role} camera, any one of:`,
-    printTable(['change', 'by'], rows),
+    narrowTable(['change', 'by'], rows),
   ];
 }
 

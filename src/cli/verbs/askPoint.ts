@@ -16,7 +16,7 @@ import { BadInput, type Io } from '../io.ts';
 import { quantityWithin } from '../options.ts';
 import { bandedCell, limitCell } from '../print/bandedCell.ts';
 import { leansOnText } from '../print/leansOnText.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 export interface AskPointOptions {
   readonly throttle: string;
@@ -81,7 +81,7 @@ function pointText(model: FlightModel, { craft, motors }: BandedFigures, cells: 
   const names = model.stations.map(({ name }) => name);
   const right = (header: readonly string[]) => header.map((_, i) => (i === 0 ? 'left' : 'right'));
   const table = (header: readonly string[], cells: (i: number) => readonly string[]) =>
-    printTable(
+    narrowTable(
       header,
       names.map((name, i) => [name, ...cells(i)]),
       right(header),

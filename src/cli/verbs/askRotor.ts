@@ -7,7 +7,7 @@ import { type SectionTables, sectionTables } from '../../rotor/sections.ts';
 import type { Blade } from '../../rotor/types.ts';
 import { BadInput, type Io } from '../io.ts';
 import { HEIGHTS, listOption, numberOption, quantityWithin, wholeOption } from '../options.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 import { readBladeTable } from '../readBladeTable.ts';
 import { bladeDoubts } from './bladeDoubts.ts';
 import { edgewiseAnswer, edgewiseText } from './rotorAlong.ts';
@@ -217,7 +217,7 @@ function answersText(answers: readonly RotorAnswer[], blade: Blade): string {
   );
   const without = [...reasons].map((reason) => `No solution: ${reason}.\n`).join('');
   const known = blade.anchored ? `${blade.knownBy} and a measured point` : blade.knownBy;
-  return `${printTable(
+  return `${narrowTable(
     header,
     rows,
     header.map(() => 'right' as const),

@@ -4,7 +4,7 @@ import { wholePercent } from '../../units/wholePercent.ts';
 import type { Io } from '../io.ts';
 import { type AskPartOptions, loadPartContext } from '../partContext.ts';
 import { findingLines, partJson } from '../print/answerText.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 /** `ask shake`: the frame's modes, where the propellers meet them, and what gyro and cameras feel. */
 export function askShake(file: string, options: AskPartOptions, io: Io): void {
@@ -33,7 +33,7 @@ function modes({ modes: list, crossings }: ShakeReport): string {
       .map(({ throttle, order }) => `${wholePercent(throttle)}${order === 1 ? '' : ` (${order} blades)`}`)
       .join(', '),
   ]);
-  return printTable(header, rows, ['right', 'right', 'left', 'right', 'left']);
+  return narrowTable(header, rows, ['right', 'right', 'left', 'right', 'left']);
 }
 
 function response({ response: points, cameras }: ShakeReport): readonly string[] {
@@ -53,7 +53,7 @@ function response({ response: points, cameras }: ShakeReport): readonly string[]
     ({ role, blur, wobble, nickedBlur, nickedWobble }) =>
       `${role} camera in hover: blur ${blur.toPrecision(2)} px, jello ${wobble.toPrecision(2)} px of 720; with a nicked blade ${nickedBlur.toPrecision(2)} and ${nickedWobble.toPrecision(2)}.`,
   );
-  return ['', printTable(header, rows, right(header, -1)), '', ...seen];
+  return ['', narrowTable(header, rows, right(header, -1)), '', ...seen];
 }
 
 function changes({ changes: list, now }: ShakeReport): readonly string[] {
@@ -66,7 +66,7 @@ function changes({ changes: list, now }: ShakeReport): readonly string[] {
     price === undefined ? 'no price' : price.toFixed(2),
   ]);
   const asIs = ['as it is', now.upright.toFixed(0), now.sideways.toFixed(0), '', ''];
-  return ['', printTable(header, [asIs, ...rows], right(header, 0))];
+  return ['', narrowTable(header, [asIs, ...rows], right(header, 0))];
 }
 
 const degrees = (rate: number) => ((rate * 180) / Math.PI).toPrecision(2);

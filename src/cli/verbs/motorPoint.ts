@@ -2,7 +2,7 @@ import { type Banded, propagate } from '../../assess/propagate.ts';
 import type { MotorKnown } from '../../build/infer/motorKnown.ts';
 import type { MotorModel, MotorPoint } from '../../drive/types.ts';
 import { decimalsForBand, roundedText } from '../../units/significance.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 
 /** What is told of a point beside what was asked. */
 const SHOWN = {
@@ -93,7 +93,7 @@ export function bandedPointText({ point, banded, driven }: BandedPoint, asked: s
     return [[label, text(found.value), `${text(found.band[0])} to ${text(found.band[1])}`, unit, leans]];
   });
   const speed = `${((point.angularSpeed * 30) / Math.PI).toFixed(0)} rpm`;
-  const table = printTable([`at ${speed}, ${asked}`, 'value', 'band', 'unit', 'leans on'], rows, [
+  const table = narrowTable([`at ${speed}, ${asked}`, 'value', 'band', 'unit', 'leans on'], rows, [
     'left',
     'right',
     'left',

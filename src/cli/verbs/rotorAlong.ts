@@ -6,7 +6,7 @@ import { solveEdgewise } from '../../rotor/solveEdgewise.ts';
 import { solveRotor } from '../../rotor/solveRotor.ts';
 import type { Blade } from '../../rotor/types.ts';
 import { bandedCell } from '../print/bandedCell.ts';
-import { printTable } from '../print/table.ts';
+import { narrowTable } from '../print/narrow.ts';
 import { type Edgewise, NONE, type RotorAnswer, rotorAnswer } from './rotorAnswer.ts';
 
 /** Share of the tip speed that `solveEdgewise` goes to. */
@@ -78,7 +78,7 @@ export function edgewiseText(answers: readonly RotorAnswer[]): string {
     'moment, advancing side up',
     'aft side up',
   ];
-  return `\n${printTable(
+  return `\n${narrowTable(
     header,
     rows,
     header.map(() => 'right' as const),
