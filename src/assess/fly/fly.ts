@@ -2,7 +2,7 @@ import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import { formatQuantity, withUnit } from '../../units/formatQuantity.ts';
 import type { Flight, PartContext } from '../parts/types.ts';
 import { dayGust } from '../parts/wind/windFigures.ts';
-import { type CraftInAir, craftInAir } from './craftInAir.ts';
+import { type AirState, asReckoned, type CraftInAir, craftInAir } from './craftInAir.ts';
 import { flyAlong, type Plan } from './flyAlong.ts';
 import { bankFigures, dashFigures, gustFigures, hoverFigures, roughFigures } from './sceneFigures.ts';
 import { bankPlan, dashPlan, gustPlan, hoverPlan, roughPlan } from './scenes.ts';
@@ -13,23 +13,31 @@ import type { FlightTrace, Flown, FlownFigure, FlyRequest } from './types.ts';
  * charge, and holds what comes out against the closed forms of the assessment. Yields the share that is done, so that
  * whoever waits can show it or leave.
  *
+ * @param state one way things may really be; as reckoned when absent
+ * @param coarser steps of time over the usual ones, for flights that are only compared with others
  * @returns words for craft that the plain mixer cannot fly, or a scene that has no wind
  */
 export function* fly(
   context: Pick<PartContext, 'craft'> & { readonly flight: Flight },
   request: FlyRequest,
+  state: AirState = asReckoned,
+  coarser = 1,
 ): Generator<number, Outcome<Flown>> {
   const windless = !(request.wind > 0) && (request.scene === 'gust' || request.scene === 'rough air');
   if (windless) return noSolution('there is no wind to fly in');
-  const found = craftInAir(context);
+  const found = craftInAir(context, state);
   if (!found.ok) return found;
   const craft = found.value;
   const set = sceneOf(craft, request);
   if (!set.ok) return set;
-  const flown = yield* flyAlong(craft, set.value.plan);
+  // A dash is flown in as coarse steps as it bears.
+  const inSteps = (plan: Plan): Plan =>
+    request.scene === 'dash' ? plan : { ...plan, timeStep: coarser * plan.timeStep };
+  const flown = yield* flyAlong(craft, inSteps(set.value.plan));
   if (!flown.ok) return flown;
   const { trace } = flown.value;
-  const beside = set.value.beside === undefined ? undefined : yield* flyAlong(craft, set.value.beside);
+  const beside =
+    set.value.beside === undefined ? undefined : yield* flyAlong(craft, inSteps(set.value.beside));
   if (beside?.ok === false) return beside;
   return solved({
     scene: request.scene,

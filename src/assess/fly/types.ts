@@ -23,6 +23,8 @@ export interface FlownFigure {
   /** Absent where no closed form tells it. */
   readonly closedForm?: number;
   readonly simulated: number;
+  /** 10th and 90th percentile of `simulated`, where it was flown for it (`flyWithBands`). */
+  readonly band?: readonly [number, number];
   /** Why the two may differ, or how the number is got. */
   readonly how: string;
 }

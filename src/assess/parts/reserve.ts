@@ -1,14 +1,14 @@
 import { forwardCraft } from '../../flight/forward/forwardPoint.ts';
 import { gustCraft } from '../../flight/gustCraft.ts';
 import { momentOutline } from '../../flight/reserve/momentOutline.ts';
-import { type FlightModel, neutralLevers } from '../../flight/types.ts';
-import { type Matrix3, scale3 } from '../../numerics/vector3.ts';
+import { neutralLevers } from '../../flight/types.ts';
 import { shifted } from '../flownMeasures.ts';
 import { type Doubted, leverStates } from '../levers.ts';
 import { statesAs, type Uncertainty } from '../propagate.ts';
 import type { Measure } from '../types.ts';
 import { bandedMeasures } from './banded.ts';
 import { dragOf } from './dragOf.ts';
+import { INERTIA_SPREAD, scaled, TURNING_SPREAD, turningAs } from './reserve/inertiaDoubt.ts';
 import { hotFigures, hotMotors, reserveAnswers } from './reserve/reserveFigures.ts';
 import { noReserve, reserveFindings } from './reserve/reserveFindings.ts';
 import { reserveForms } from './reserve/reserveForms.ts';
@@ -30,10 +30,6 @@ interface ReserveState extends Doubted {
   readonly heat: boolean;
 }
 
-/** Parts as even blocks (common practice, no source). */
-const INERTIA_SPREAD = 0.06;
-/** Bells and propellers by what they weigh and how wide they are (docs/method/build.md). */
-const TURNING_SPREAD = 0.2;
 /** Nobody has counted them: a factor of three either way is as good a guess as any. */
 const FAILURE_SPREAD = 1;
 
@@ -162,13 +158,3 @@ function failing(figures: Readonly<Record<string, number | undefined>>, by: numb
   const [all, lost] = [figures['motor-failures'], figures['failures-without-control']];
   return { ...figures, 'motor-failures': all && all * by, 'failures-without-control': lost && lost * by };
 }
-
-const turningAs = (model: FlightModel, by: number): FlightModel =>
-  by === 1
-    ? model
-    : {
-        ...model,
-        stations: model.stations.map((each) => ({ ...each, rotatingInertia: each.rotatingInertia * by })),
-      };
-
-const scaled = (m: Matrix3, by: number): Matrix3 => [scale3(m[0], by), scale3(m[1], by), scale3(m[2], by)];

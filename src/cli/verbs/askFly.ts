@@ -1,4 +1,4 @@
-import { fly } from '../../assess/fly/fly.ts';
+import { FLIGHTS, flyWithBands } from '../../assess/fly/flyWithBands.ts';
 import { type Flown, SCENES, type Scene } from '../../assess/fly/types.ts';
 import css from '../../report/drawing.css?raw';
 import { traceDrawings } from '../../report/traceDrawing.ts';
@@ -8,6 +8,7 @@ import { nearestName } from '../../units/nearestName.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import { BadInput, type Io } from '../io.ts';
 import { quantityWithin, wholeOption } from '../options.ts';
+import { bandedCell } from '../print/bandedCell.ts';
 import { narrowTable } from '../print/narrow.ts';
 import { writeFile } from '../writeFile.ts';
 
@@ -34,7 +35,7 @@ export function askFly(file: string, options: AskFlyOptions, io: Io): void {
   }
   const context = flightOf(file, options, io);
   const wind = context.brief.site.wind.value;
-  const flying = fly(context, {
+  const flying = flyWithBands(context, {
     scene,
     wind,
     seed,
@@ -62,13 +63,21 @@ function sceneOption(text: string): Scene {
 }
 
 function textOf({ says, figures, trace }: Flown): string {
-  const rows = figures.map(({ label, quantity, closedForm, simulated }) => [
+  const rows = figures.map(({ label, quantity, closedForm, simulated, band }) => [
     label,
-    closedForm === undefined ? '' : formatQuantity(closedForm, quantity),
-    formatQuantity(simulated, quantity),
+    // No finer than what is told beside it.
+    closedForm === undefined
+      ? ''
+      : formatQuantity(closedForm, quantity, closedForm === 0 || !band ? {} : { band }),
+    band === undefined
+      ? formatQuantity(simulated, quantity)
+      : bandedCell({ value: simulated, band }, quantity),
   ]);
   const table = narrowTable(['', 'closed form', 'simulated'], rows, ['left', 'right', 'right']);
   const notes = figures.map(({ label, how }) => `  ${label}: ${how}`).join('\n');
   const last = trace.time.at(-1) ?? 0;
-  return `${says}\n\n${table}\n\n${notes}\n\nAt the most likely value of every input, half charge; ${formatQuantity(last, 'time')} flown. The two columns check each other; \`quadwright assess\` has the bands.\n`;
+  return `${says}\n\n${table}\n\n${notes}\n\n${methodOf(formatQuantity(last, 'time'))}\n`;
 }
+
+const methodOf = (time: string): string =>
+  `Half charge, every input at its most likely value; ${time} flown. The two columns check each other. Bands are 10th to 90th percentile: the scene is flown ${FLIGHTS} times more with every unsure input a step up or down at once (rough air in gusts of its own each time); the wind is taken as told.`;
