@@ -38,13 +38,11 @@ export function leverStates(
   unknowns: readonly Unknown[],
   rotor: RotorDoubt,
 ): readonly Uncertainty<Doubted>[] {
-  const others = unknowns
-    .filter((unknown) => unknown.lever !== 'thrustScale' && unknown.lever !== 'torqueScale')
-    .map((unknown) => ({
-      input: unknown.label,
-      trust: unknown.trust,
-      raised: raise({ [unknown.lever]: 1 + unknown.deviation }),
-    }));
+  const others = unknowns.map((unknown) => ({
+    input: unknown.label,
+    trust: unknown.trust,
+    raised: raise({ [unknown.lever]: 1 + unknown.deviation }),
+  }));
   const full = rotor.atFull ?? rotor;
   const states: readonly Uncertainty<Doubted>[] = [
     {

@@ -137,9 +137,9 @@ export interface StackLayer {
   readonly pattern?: number;
 }
 
-/** An input that is not known exactly. */
+/** An input that is not known exactly. What is not known of the propeller depends on how fast it turns: see `RotorDoubt`. */
 export interface Unknown {
-  readonly lever: keyof Levers;
+  readonly lever: Exclude<keyof Levers, 'thrustScale' | 'torqueScale'>;
   /** In words: `winding resistance`. */
   readonly label: string;
   /** One standard deviation over the value. */

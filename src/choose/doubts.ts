@@ -1,6 +1,6 @@
 import type { Doubted } from '../assess/levers.ts';
 import type { Flight } from '../assess/parts/types.ts';
-import type { Craft } from '../build/craft.ts';
+import type { Craft, Unknown } from '../build/craft.ts';
 import { type Levers, neutralLevers } from '../flight/types.ts';
 import type { Trust } from '../units/trusted.ts';
 
@@ -31,32 +31,31 @@ export interface DoubtInput {
 const BALANCE_SPREAD = 1.5e-3;
 
 /** Which group a lever belongs to, and whose part it is. Measured together, wrong together. */
-const GROUPS: Readonly<Record<keyof Levers, { readonly group: string; readonly of: keyof Owners | 'all' }>> =
-  {
-    thrustScale: { group: 'propeller', of: 'propeller' },
-    torqueScale: { group: 'propeller', of: 'propeller' },
-    speedConstantScale: { group: 'motor', of: 'motor' },
-    windingResistanceScale: { group: 'motor', of: 'motor' },
-    noLoadCurrentScale: { group: 'motor', of: 'motor' },
-    runningResistanceScale: { group: 'motor losses at speed', of: 'all' },
-    coolingScale: { group: 'motor cooling', of: 'all' },
-    windingContactScale: { group: 'heat inside the motors', of: 'all' },
-    speedLossPlaceScale: { group: 'heat inside the motors', of: 'all' },
-    heatCapacityScale: { group: 'heat capacity of the motors', of: 'all' },
-    packResistanceScale: { group: 'pack', of: 'pack' },
-    packCapacityScale: { group: 'pack', of: 'pack' },
-    controllerResistanceScale: { group: 'controllers and wires', of: 'controller' },
-    controllerIdleScale: { group: 'controllers and wires', of: 'controller' },
-    idleDutyScale: { group: 'controllers and wires', of: 'all' },
-    wireResistanceScale: { group: 'controllers and wires', of: 'controller' },
-    avionicsPowerScale: { group: 'electronics', of: 'electronics' },
-    massScale: { group: 'mass', of: 'frame' },
-    downloadScale: { group: 'thrust lost on the arms', of: 'all' },
-    guardTurningScale: { group: 'air turned by the guards', of: 'frame' },
-    inPlaneScale: { group: 'in-plane force of the rotors', of: 'all' },
-    dragScale: { group: 'drag of the airframe', of: 'all' },
-    styleScale: { group: 'how hard it is flown', of: 'all' },
-  };
+const GROUPS: Readonly<
+  Record<Unknown['lever'], { readonly group: string; readonly of: keyof Owners | 'all' }>
+> = {
+  speedConstantScale: { group: 'motor', of: 'motor' },
+  windingResistanceScale: { group: 'motor', of: 'motor' },
+  noLoadCurrentScale: { group: 'motor', of: 'motor' },
+  runningResistanceScale: { group: 'motor losses at speed', of: 'all' },
+  coolingScale: { group: 'motor cooling', of: 'all' },
+  windingContactScale: { group: 'heat inside the motors', of: 'all' },
+  speedLossPlaceScale: { group: 'heat inside the motors', of: 'all' },
+  heatCapacityScale: { group: 'heat capacity of the motors', of: 'all' },
+  packResistanceScale: { group: 'pack', of: 'pack' },
+  packCapacityScale: { group: 'pack', of: 'pack' },
+  controllerResistanceScale: { group: 'controllers and wires', of: 'controller' },
+  controllerIdleScale: { group: 'controllers and wires', of: 'controller' },
+  idleDutyScale: { group: 'controllers and wires', of: 'all' },
+  wireResistanceScale: { group: 'controllers and wires', of: 'controller' },
+  avionicsPowerScale: { group: 'electronics', of: 'electronics' },
+  massScale: { group: 'mass', of: 'frame' },
+  downloadScale: { group: 'thrust lost on the arms', of: 'all' },
+  guardTurningScale: { group: 'air turned by the guards', of: 'frame' },
+  inPlaneScale: { group: 'in-plane force of the rotors', of: 'all' },
+  dragScale: { group: 'drag of the airframe', of: 'all' },
+  styleScale: { group: 'how hard it is flown', of: 'all' },
+};
 
 interface Owners {
   readonly propeller: string;
@@ -109,7 +108,6 @@ export function doubtFactors(craft: Craft, doubt: Flight['doubt']): readonly Dou
     balanceShift: BALANCE_SPREAD,
   });
   for (const { lever, label, deviation, trust } of craft.unknowns) {
-    if (lever === 'thrustScale' || lever === 'torqueScale') continue; // the propeller's own, above
     const { group, of } = GROUPS[lever];
     add(group, of === 'all' ? '' : owners[of], trust, { label, levers: { [lever]: logarithmic(deviation) } });
   }

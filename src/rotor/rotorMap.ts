@@ -23,7 +23,8 @@ const DESCENT = -0.3;
 
 /**
  * Solves a blade over its whole range once, so that a thousand later answers cost a microsecond.
- * `full` lies within 1 % of `solveRotor` where thrust is made, `coarse` within 3 % (tested).
+ * Against `solveRotor`, in shares of the static value at that rpm: `full` 0.1 % in the middle of hover and 1.5 % at worst, 4 % at worst
+ * up to V = 0.25 of the tip speed; `coarse` 4 % for 95 % of hover, 6 % up to there (tested).
  *
  * @returns words when the blade has no solution somewhere on the grid
  */

@@ -205,7 +205,7 @@ export interface KnocksReport {
     readonly construction: 'separate arms' | 'one-piece plate';
     readonly price: number;
     readonly priceInferred: boolean;
-    /** Mean cost of repairs cut that way, and as it is, over the same histories. */
+    /** Mean cost of repairs as it is, and cut that way: their difference over the same histories laid on it. */
     readonly money: number;
     readonly moneyAsIs: number;
     readonly benchTime: number;

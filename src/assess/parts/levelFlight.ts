@@ -1,6 +1,7 @@
 import type { Craft } from '../../build/craft.ts';
 import { borne } from '../../flight/heat.ts';
 import { neutralLevers } from '../../flight/types.ts';
+import { isAtOnce } from '../../units/atOnce.ts';
 import { fastTipFindings } from '../tipMach.ts';
 import type { Measure } from '../types.ts';
 import { bandedMeasures, type Numbers } from './banded.ts';
@@ -39,7 +40,11 @@ export const levelFlight: AssessPart = {
         return raised;
       },
       flight.model.airTemperature,
-    ).map((measure) => (measure.id === 'best-endurance-speed' ? overStretches(measure, stretches) : measure));
+    ).map((measure): Measure => {
+      if (measure.id === 'best-endurance-speed') return overStretches(measure, stretches);
+      const soon = measure.id === 'top-speed-time-to-limit' && isAtOnce(measure.value);
+      return soon ? { ...measure, words: 'at once' } : measure;
+    });
     return {
       measures,
       findings: [

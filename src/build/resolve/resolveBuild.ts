@@ -157,7 +157,7 @@ function assemble(
     sundryMass: build.measured.mass ? 0 : SUNDRY_SHARE * sum.mass,
     pack,
     stack,
-    unknowns: unknownsOf(build, parts, rotors, wiring),
+    unknowns: unknownsOf(build, parts, wiring),
     inferred: inferredList(build, parts, sizes.inferred, motors, rotors, wiring.inferred),
   };
 }

@@ -1,6 +1,5 @@
-import type { KnownBy } from '../../rotor/types.ts';
 import type { Trust } from '../../units/trusted.ts';
-import type { CraftParts, CraftRotor, CraftWiring, Unknown } from '../craft.ts';
+import type { CraftParts, CraftWiring, Unknown } from '../craft.ts';
 import { motorFacts } from '../infer/motorFacts.ts';
 import { SUNDRY_DEVIATION, SUNDRY_SHARE } from '../infer/sundryMass.ts';
 import type { Build } from '../schema/build.ts';
@@ -26,28 +25,10 @@ const USUAL = {
   avionics: { maker: 0.15, measured: 0.05, inferred: 0.3 },
 } as const satisfies Record<string, Readonly<Record<Trust, number>>>;
 
-/**
- * Of thrust and torque at given speed, by what is known of the blade: from the median and 90th
- * percentile errors over the University of Illinois propeller database (prototype, see docs/method/rotor.md).
- */
-const ROTOR: Readonly<Record<KnownBy | 'anchored', { readonly thrust: number; readonly torque: number }>> = {
-  nameplate: { thrust: 0.2, torque: 0.2 },
-  'nameplate and chord': { thrust: 0.15, torque: 0.19 },
-  'blade table': { thrust: 0.15, torque: 0.17 },
-  anchored: { thrust: 0.055, torque: 0.06 },
-};
-
-/** Every uncertain input of a craft, each with the lever that moves it. */
-export function unknownsOf(
-  build: Build,
-  parts: CraftParts,
-  rotors: readonly CraftRotor[],
-  wiring: CraftWiring,
-): readonly Unknown[] {
+/** Every uncertain input of a craft but its propeller, each with the lever that moves it. */
+export function unknownsOf(build: Build, parts: CraftParts, wiring: CraftWiring): readonly Unknown[] {
   const motor = parts.motors[0];
-  const propeller = parts.propellers[0];
-  const rotor = rotors[0];
-  if (!motor || !propeller || !rotor) return [];
+  if (!motor) return [];
   const controller = parts.controllers ?? parts.flightController;
   const bridge = parts.controllers ?? parts.flightController.builtInController;
   const list: Unknown[] = [];
@@ -88,15 +69,6 @@ export function unknownsOf(
   );
   add('packResistanceScale', 'pack resistance', parts.pack.cellResistance, parts.pack, USUAL.packResistance);
   add('packCapacityScale', 'pack capacity', parts.pack.capacity, parts.pack, USUAL.capacity);
-
-  const blade = ROTOR[rotor.blade.anchored ? 'anchored' : rotor.blade.knownBy];
-  const known: Origin = rotor.blade.anchored
-    ? { trust: rotor.pointTrust ?? 'measured', source: 'measured static points of the propeller' }
-    : rotor.blade.knownBy === 'blade table'
-      ? { trust: propeller.trust, source: 'blade table' }
-      : { trust: 'inferred', source: `blade shape from the ${rotor.blade.knownBy}` };
-  list.push({ lever: 'thrustScale', label: 'propeller thrust', deviation: blade.thrust, ...known });
-  list.push({ lever: 'torqueScale', label: 'propeller torque', deviation: blade.torque, ...known });
 
   const ours: Origin = { trust: 'inferred', source: 'common practice, no source' };
   list.push({

@@ -1,3 +1,4 @@
+import type { ComparedMeasure } from '../../choose/compare.ts';
 import { RISK_COST } from '../../choose/standing.ts';
 import { toldDifference } from '../../units/difference.ts';
 import { formatQuantity } from '../../units/formatQuantity.ts';
@@ -43,11 +44,8 @@ export function comparisonText(
         ...rows.map((row) => [
           shortLabel(row.label),
           ...row.cells.map((cell, column) => {
-            if (cell === undefined) return '-';
-            const exact = cell.band[0] === cell.band[1];
-            const text =
-              cell.words ??
-              formatQuantity(cell.value, row.quantity, exact ? { currency } : { band: cell.band, currency });
+            const text = cellText(row, column, currency);
+            if (cell === undefined) return text;
             return row.best === column ? `${text} ${row.difference === 'clear' ? '**' : '*'}` : text;
           }),
         ]),
@@ -83,6 +81,16 @@ export function comparisonText(
   return `${lines.join('\n')}\n`;
 }
 
+/** One build's number; words where a number says nothing, `never` where a motor never gets too hot. */
+function cellText({ id, quantity, cells }: ComparedMeasure, column: number, currency: string): string {
+  const cell = cells[column];
+  if (cell === undefined) return id.endsWith('time-to-limit') ? 'never' : '-';
+  const exact = cell.band[0] === cell.band[1];
+  return (
+    cell.words ?? formatQuantity(cell.value, quantity, exact ? { currency } : { band: cell.band, currency })
+  );
+}
+
 function verdict(
   { comparison, causes }: ComparisonReport,
   paint: Paint,
@@ -100,12 +108,7 @@ function verdict(
       .slice(0, 3)
       .map((reason) => {
         const row = comparison.rows.find((each) => each.id === reason.measure);
-        const show = (column: number) => {
-          const cell = row?.cells[column];
-          return row === undefined || cell === undefined
-            ? 'never'
-            : `${formatQuantity(cell.value, row.quantity, { band: cell.band, currency })}`;
-        };
+        const show = (column: number) => (row === undefined ? '-' : cellText(row, column, currency));
         const open = reason.difference === 'open' ? ', bands overlap' : '';
         return `${shortLabel(reason.label)} ${show(leader)} against ${show(second)} (${(100 * reason.weight).toFixed(1)} points${open})`;
       });

@@ -5,7 +5,7 @@ import { readCrashLog } from '../../build/read/readCrashLog.ts';
 import type { Brief } from '../../build/schema/brief.ts';
 import { judgeCrashLog, type LogAgainstForecast } from '../../knocks/crashLog.ts';
 import type { CrashLog, KnockForecast, Learning } from '../../knocks/types.ts';
-import { formatQuantity } from '../../units/formatQuantity.ts';
+import { formatQuantity, withUnit } from '../../units/formatQuantity.ts';
 import type { Money } from '../../units/parseMoney.ts';
 import { mustRead } from '../files.ts';
 import { BadInput, type Io } from '../io.ts';
@@ -43,34 +43,43 @@ export function askKnocks(file: string, options: AskKnocksOptions, io: Io): void
     return;
   }
   const money = (value: number) => formatQuantity(value, 'money', { currency: brief.currency });
+  // Of a mean that pilots differ about by half and more, pence say nothing.
+  const whole = (value: number) => withUnit(value.toFixed(0), brief.currency);
   const { otherCut } = report;
   const lines = [
     narrowTable(
       ['over the flights', 'mean', '10th', '90th'],
       measures.map(({ label, value, band, quantity }) => [
         label,
-        ...[value, ...band].map((each) =>
-          quantity === 'count'
-            ? each.toFixed(1)
-            : formatQuantity(each, quantity, { currency: brief.currency, band }),
-        ),
+        formatQuantity(value, quantity, { currency: brief.currency, band }),
+        ...band.map((end) => {
+          if (quantity === 'count') return end.toFixed(0);
+          return quantity === 'time' && end === 0
+            ? 'none'
+            : formatQuantity(end, quantity, { currency: brief.currency, band });
+        }),
       ]),
       ['left', 'right', 'right', 'right'],
     ),
     '',
     narrowTable(
-      ['part', 'price', 'broken, mean', '90th', 'money'],
-      report.parts.map((part) => [
-        part.id,
-        money(part.price),
-        part.broken.toFixed(2),
-        part.p90.toFixed(0),
-        money(part.money),
-      ]),
+      ['part', 'price', 'broken, mean', '90th', 'money, mean'],
+      [
+        ...report.parts.map((part) => [
+          part.id,
+          money(part.price),
+          part.broken.toFixed(1),
+          part.p90.toFixed(0),
+          whole(part.money),
+        ]),
+        ['all, and shipping', '', '', '', whole(otherCut.moneyAsIs)],
+      ],
       ['left', 'right', 'right', 'right', 'right'],
     ),
     '',
-    `The same crashes with ${otherCut.construction === 'one-piece plate' ? 'a one-piece plate' : otherCut.construction} at ${money(otherCut.price)}${otherCut.priceInferred ? ' (our guess)' : ''}: ${money(otherCut.money)} instead of ${money(otherCut.moneyAsIs)}.`,
+    `Means of ${report.histories} histories, seed ${report.seed}; the percentiles are chance and differences between pilots, how pilots crash being common practice without a source. The mean of all repairs is rounded above to what its percentiles allow.`,
+    '',
+    `The same crashes with ${otherCut.construction === 'one-piece plate' ? 'a one-piece plate' : otherCut.construction} at ${money(otherCut.price)}${otherCut.priceInferred ? ' (our guess)' : ''}: ${whole(otherCut.money)} instead of ${whole(otherCut.moneyAsIs)}.`,
     ...(judged === undefined ? [] : crashLogLines(judged, money)),
     ...findingLines(findings),
   ];

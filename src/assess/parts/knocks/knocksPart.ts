@@ -42,6 +42,8 @@ export function knocksOf(
     craft.frame.construction === 'one-piece plate' ? 'separate arms' : 'one-piece plate';
   const other = knockPlan(craft, brief, hits, construction);
   const otherwise = meanCost(other.plan, seed, OTHER_HISTORIES);
+  // The difference of the same histories, laid on the mean of all of them: one sum of money on every face.
+  const moneyAsIs = forecast.money.mean;
   const prices = new Map(plan.parts.map(({ id, price }) => [id, price]));
   const { curve } = forecast;
   return {
@@ -63,8 +65,8 @@ export function knocksOf(
         construction,
         price: other.structure.price,
         priceInferred: other.structure.inferred,
-        money: otherwise.money,
-        moneyAsIs: mean(forecast.each.money.subarray(0, OTHER_HISTORIES)),
+        money: moneyAsIs + otherwise.money - mean(forecast.each.money.subarray(0, OTHER_HISTORIES)),
+        moneyAsIs,
         benchTime: otherwise.benchTime,
       },
       benchTime: forecast.benchTime.mean,
