@@ -93,9 +93,12 @@ function asFarAsBorne(told: Banded, limit: number): Told {
     return { ...told, band: [low, limit], open: Number.isFinite(high) ? BURNT : NEVER };
   }
   const over = Number.isFinite(value) ? `${BURNT}: over ${formatQuantity(limit, 'temperature')}` : NEVER;
-  const best = low < limit ? `, at best ${formatQuantity(low, 'temperature', { band: [low, limit] })}` : '';
+  // So near the limit `at best` says nothing.
+  const best = low < limit - WORTH_TELLING ? `, at best ${formatQuantity(low, 'temperature', { band: [low, limit] })}` : '';
   return { ...told, value: limit, band: [Math.min(low, limit), limit], words: `${over}${best}` };
 }
 
+/** [K] */
+const WORTH_TELLING = 5;
 const BURNT = 'burnt';
 const NEVER = 'never settles';

@@ -10,7 +10,7 @@ import { formatQuantity } from '../../units/formatQuantity.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import type { Io } from '../io.ts';
 import { partJson } from '../print/answerText.ts';
-import { bandedCell, limitCell } from '../print/bandedCell.ts';
+import { bandedIn, limitCell, OPEN_NOTE } from '../print/bandedCell.ts';
 import { narrowTable } from '../print/narrow.ts';
 import { measuresText, withFindings } from '../print/partText.ts';
 
@@ -45,16 +45,22 @@ export function askHeat(file: string, options: AskFlightOptions, io: Io): void {
   const cell = flown.find(({ id }) => id === 'full-throttle-cell-voltage');
   // In words already where the pack gives out.
   const last = cell && (cell.words ?? cellWords(flight.model.pack, cell.value));
-  const header = ['motor', 'winding', 'limit', 'case', 'limit', 'controller loses', 'too hot after'];
+  const header = ['motor', 'winding degC', 'case degC', 'controller loses W', 'too hot after'];
   const rows = (of: (motor: (typeof motors)[number]) => Figures, title: string) =>
     narrowTable(
       [title, ...header.slice(1)],
-      motors.map((motor) => [motor.name, ...cellsOf(of(motor), motor.limits)]),
+      motors.map((motor) => [motor.name, ...cellsOf(of(motor))]),
       header.map((_, i) => (i === 0 ? 'left' : 'right')),
     );
-  const tables = [
+  const shown = [
     rows(({ hover: at }) => at, 'settled in hover'),
-    rows(({ fullThrottle: at }) => at, 'held at full throttle'),
+    rows(({ fullThrottle: at }) => at, 'at full throttle'),
+  ];
+  const starred = shown.some((table) => table.includes('*'));
+  const tables = [
+    ...shown,
+    limitsLine(motors),
+    starred ? OPEN_NOTE : '',
     'Held at full throttle from the temperature of the air; out of a hover it takes less, as below.',
     full.ok ? (full.value.cells ?? '') : `No such full throttle: ${full.reason}.`,
     last === undefined ? '' : `Last full throttle, down to the landing reserve: ${last}.`,
@@ -63,16 +69,26 @@ export function askHeat(file: string, options: AskFlightOptions, io: Io): void {
   io.writeOut(withFindings(tables, findings));
 }
 
-function cellsOf(
-  at: Figures,
-  limits: { readonly windingTemperature: number; readonly caseTemperature: number },
-): readonly string[] {
-  return [
-    bandedCell(at.winding, 'temperature'),
-    formatQuantity(limits.windingTemperature, 'temperature'),
-    bandedCell(at.case, 'temperature'),
-    formatQuantity(limits.caseTemperature, 'temperature'),
-    bandedCell(at.controllerLoss, 'power'),
-    limitCell(at.timeToLimit),
-  ];
+const cellsOf = (at: Figures): readonly string[] => [
+  bandedIn(at.winding, 'temperature'),
+  bandedIn(at.case, 'temperature'),
+  bandedIn(at.controllerLoss, 'power'),
+  limitCell(at.timeToLimit),
+];
+
+/** What winding and case bear, once where all motors are of one kind. */
+function limitsLine(
+  motors: readonly {
+    readonly name: string;
+    readonly limits: { readonly windingTemperature: number; readonly caseTemperature: number };
+  }[],
+): string {
+  const says = motors.map(({ limits }) => {
+    const [winding, housing] = [limits.windingTemperature, limits.caseTemperature].map((limit) =>
+      formatQuantity(limit, 'temperature'),
+    );
+    return `winding ${winding}, case ${housing}`;
+  });
+  const alike = new Set(says).size === 1;
+  return `Limits: ${alike ? says[0] : motors.map(({ name }, i) => `${name} ${says[i]}`).join('; ')}.`;
 }

@@ -54,9 +54,8 @@ export function askKnocks(file: string, options: AskKnocksOptions, io: Io): void
         formatQuantity(value, quantity, { currency: brief.currency, band }),
         ...band.map((end) => {
           if (quantity === 'count') return end.toFixed(0);
-          return quantity === 'time' && end === 0
-            ? 'none'
-            : formatQuantity(end, quantity, { currency: brief.currency, band });
+          const text = formatQuantity(end, quantity, { currency: brief.currency, band });
+          return quantity === 'time' && /^0\s/.test(text) ? 'none' : text;
         }),
       ]),
       ['left', 'right', 'right', 'right'],

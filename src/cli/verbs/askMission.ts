@@ -1,5 +1,6 @@
 import type { MissionLegReport, MissionReport } from '../../assess/parts/data.ts';
 import { legsFlown, missionReport, usualMission } from '../../assess/parts/mission.ts';
+import { roundedText } from '../../units/significance.ts';
 import { wholePercent } from '../../units/wholePercent.ts';
 import { type AskFlightOptions, flightOf } from '../flightOf.ts';
 import { BadInput, type Io } from '../io.ts';
@@ -20,7 +21,7 @@ export function askMission(file: string, options: AskMissionOptions, io: Io): vo
     const result = usualMission.run(context);
     const { measures, findings, data } = result;
     const tables = [
-      data?.mission ? legsTable(data.mission) : '',
+      ...(data?.mission ? [legsTable(data.mission), MOST_LIKELY] : []),
       measures.length > 0 ? measuresText(measures, options.how) : '',
     ];
     io.writeOut(options.json ? partJson(result, data ?? {}) : withFindings(tables, findings));
@@ -48,12 +49,12 @@ function legsTable({ legs }: MissionReport): string {
     ['leg', 'time s', 'way m', 'mean A', 'lowest V', 'winding degC', 'left %'],
     roundsTogether(legs).map((leg) => [
       leg.eased === undefined ? leg.what : `${leg.what}, eased to ${wholePercent(leg.eased)}`,
-      leg.duration.toFixed(1),
+      leg.duration.toFixed(0),
       leg.distance > 0 ? leg.distance.toFixed(0) : '',
-      leg.meanCurrent.toPrecision(3),
-      leg.lowestVoltage.toPrecision(3),
+      roundedText(leg.meanCurrent, leg.meanCurrent < 10 ? 1 : 0),
+      leg.lowestVoltage.toFixed(1),
       leg.hottestWinding === undefined ? 'burnt' : (leg.hottestWinding - 273.15).toFixed(0),
-      (100 * leg.chargeLeft).toFixed(1),
+      (100 * leg.chargeLeft).toFixed(0),
     ]),
     ['left', 'right', 'right', 'right', 'right', 'right', 'right'],
   );

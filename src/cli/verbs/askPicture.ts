@@ -45,7 +45,7 @@ function clearingLines({ role, clearing, oneSizeDown }: PictureReport): readonly
   }
   return [
     '',
-    `To clear the propellers from the ${role} camera, any one of:`,
+    `What each change alone would do to clear the propellers from the ${role} camera:`,
     narrowTable(['change', 'by'], rows),
   ];
 }
@@ -63,4 +63,5 @@ function said(change: PictureChange['change'], amount: number): string {
   }
 }
 
-const percent = (share: number) => `${(100 * share).toFixed(share > 0 && share < 0.1 ? 2 : 1)} %`;
+/** Two digits: lenses and mounts are known no better. */
+const percent = (share: number) => `${(100 * share).toFixed(share > 0 && share < 0.1 ? 1 : 0)} %`;

@@ -14,7 +14,7 @@ import { loadBlades, loadBrief, loadBuild, loadShelf } from '../context.ts';
 import { mustRead } from '../files.ts';
 import { BadInput, type Io } from '../io.ts';
 import { quantityWithin } from '../options.ts';
-import { bandedCell, limitCell } from '../print/bandedCell.ts';
+import { bandedCell, bandedIn, limitCell, OPEN_NOTE } from '../print/bandedCell.ts';
 import { leansOnText } from '../print/leansOnText.ts';
 import { narrowTable } from '../print/narrow.ts';
 
@@ -77,6 +77,9 @@ const heatOf = (heat: StationHeat | undefined) => ({
 const settledOf = (settled: MotorTemperatures | undefined) =>
   settled === undefined ? {} : { windingTemperature: settled.winding, caseTemperature: settled.case };
 
+/** Shafts are told in rpm [rad/s]. */
+const FAST = 1000;
+
 function pointText(model: FlightModel, { craft, motors }: BandedFigures, cells: string | undefined): string {
   const names = model.stations.map(({ name }) => name);
   const right = (header: readonly string[]) => header.map((_, i) => (i === 0 ? 'left' : 'right'));
@@ -87,29 +90,28 @@ function pointText(model: FlightModel, { craft, motors }: BandedFigures, cells: 
       right(header),
     );
   const speeds = table(
-    ['motor', 'turns at', 'net thrust', 'motor current', 'motor voltage', 'shaft power'],
+    ['motor', 'turns at rpm', 'net thrust gf', 'motor current A', 'motor voltage V', 'shaft power W'],
     (i) => [
-      bandedCell(motors[i]?.angularSpeed, 'angularSpeed'),
-      bandedCell(motors[i]?.thrust, 'force'),
-      bandedCell(motors[i]?.motorCurrent, 'current'),
-      bandedCell(motors[i]?.motorVoltage, 'voltage'),
-      bandedCell(motors[i]?.shaftPower, 'power'),
+      bandedIn(motors[i]?.angularSpeed, 'angularSpeed', FAST),
+      bandedIn(motors[i]?.thrust, 'force'),
+      bandedIn(motors[i]?.motorCurrent, 'current'),
+      bandedIn(motors[i]?.motorVoltage, 'voltage'),
+      bandedIn(motors[i]?.shaftPower, 'power'),
     ],
   );
-  const losses = table(
-    ['lost in', 'copper', 'iron', 'controller', 'leads', 'winding settles', 'case settles', 'too hot after'],
-    (i) => [
-      bandedCell(motors[i]?.copperLoss, 'power'),
-      bandedCell(motors[i]?.ironLoss, 'power'),
-      bandedCell(motors[i]?.controllerLoss, 'power'),
-      bandedCell(motors[i]?.leadLoss, 'power'),
-      bandedCell(motors[i]?.winding, 'temperature'),
-      bandedCell(motors[i]?.case, 'temperature'),
-      limitCell(motors[i]?.timeToLimit),
-    ],
-  );
+  const losses = table(['lost in', 'copper W', 'iron W', 'controller W', 'leads W'], (i) => [
+    bandedIn(motors[i]?.copperLoss, 'power'),
+    bandedIn(motors[i]?.ironLoss, 'power'),
+    bandedIn(motors[i]?.controllerLoss, 'power'),
+    bandedIn(motors[i]?.leadLoss, 'power'),
+  ]);
+  const heats = table(['heated', 'winding degC', 'case degC', 'too hot after'], (i) => [
+    bandedIn(motors[i]?.winding, 'temperature'),
+    bandedIn(motors[i]?.case, 'temperature'),
+    limitCell(motors[i]?.timeToLimit),
+  ]);
   return (
-    `${speeds}\n\n${losses}\n\n` +
+    `${speeds}\n\n${losses}\n\n${heats}\n\n${`${speeds}${losses}${heats}`.includes('*') ? `${OPEN_NOTE}\n\n` : ''}` +
     `Pack ${bandedCell(craft.packVoltage, 'voltage')}, ${bandedCell(craft.packCurrent, 'current')}${cells === undefined ? '' : `, ${cells}`}; ` +
     `all motors ${bandedCell(craft.netThrust, 'force')}. Settled at that throttle for a minute or two: out of a hover the pack sags less, which ` +
     'is what `assess` tells. Motor amps are in the winding; the pack gives about throttle times as many. Temperatures from the air up.\n' +

@@ -221,5 +221,5 @@ function answersText(answers: readonly RotorAnswer[], blade: Blade): string {
     header,
     rows,
     header.map(() => 'right' as const),
-  )}\n\n${without}Known by: ${known}. Bands are 10th to 90th percentile.\n`;
+  )}\n\n${without}Known by: ${known}. Bands are 10th to 90th percentile. J is the advance of a turn over the diameter, V / (n D); C_T and C_P are thrust over rho n2 D4 and power over rho n3 D5, n in turns a second.\n`;
 }
