@@ -94,7 +94,10 @@ function asFarAsBorne(told: Banded, limit: number): Told {
   }
   const over = Number.isFinite(value) ? `${BURNT}: over ${formatQuantity(limit, 'temperature')}` : NEVER;
   // So near the limit `at best` says nothing.
-  const best = low < limit - WORTH_TELLING ? `, at best ${formatQuantity(low, 'temperature', { band: [low, limit] })}` : '';
+  const best =
+    low < limit - WORTH_TELLING
+      ? `, at best ${formatQuantity(low, 'temperature', { band: [low, limit] })}`
+      : '';
   return { ...told, value: limit, band: [Math.min(low, limit), limit], words: `${over}${best}` };
 }
 
