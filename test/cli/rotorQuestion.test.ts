@@ -102,7 +102,8 @@ it('a reading anchors: the answer at its rpm comes near it and the band narrows'
 it('says what to measure next at whichever shaft speed gains most, in any order', async () => {
   const next = async (...words: string[]) => {
     const { out } = await quadwright(['ask', 'rotor', '--diameter', '5 in', '--blades', '3', ...words]);
-    return out.split('\n').filter((line) => line.startsWith('Measure next'));
+    // A sentence goes on below itself after 80 columns.
+    return [...out.matchAll(/^Measure next[^.]*\./gm)].map(([told]) => told.replaceAll('\n', ' '));
   };
   const plate = ['--pitch', '3.75 in', ...anchor];
   const [told, ...more] = await next(...plate, '--rpm', '6000,14000');

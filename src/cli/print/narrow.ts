@@ -50,6 +50,8 @@ interface Column {
   readonly least: number;
   /** Without wrapping a cell. */
   readonly natural: number;
+  /** Without wrapping its header either. */
+  readonly full: number;
 }
 
 function columnOf(title: string, rows: readonly (readonly string[])[], i: number, align: Align): Column {
@@ -57,7 +59,12 @@ function columnOf(title: string, rows: readonly (readonly string[])[], i: number
   const natural = Math.max(longestWord(title), ...cells.map((cell) => cell.length));
   const wraps = align === 'left';
   const words = Math.max(longestWord(title), ...cells.map((cell) => longestWord(cell)));
-  return { wraps, natural, least: wraps ? Math.min(natural, Math.max(words, LEAST_WORDS)) : natural };
+  return {
+    wraps,
+    natural,
+    full: Math.max(natural, title.length),
+    least: wraps ? Math.min(natural, Math.max(words, LEAST_WORDS)) : natural,
+  };
 }
 
 const leastOf = (block: readonly number[], columns: readonly Column[]): number =>
@@ -74,20 +81,24 @@ function evened(blocks: readonly (readonly number[])[], columns: readonly Column
     : blocks.map((block) => [...block]);
 }
 
-/** The widest column of words gives way first. */
+/** Headers give way first, then words of cells, the widest column before the others. */
 function widthsOf(block: readonly number[], columns: readonly Column[]): number[] {
-  const widths = block.map((i) => columns[i]?.natural ?? 0);
+  const widths = block.map((i) => columns[i]?.full ?? 0);
   const over = () => widths.reduce((sum, width) => sum + width, GAP * (block.length - 1)) - NARROW;
-  while (over() > 0) {
-    let widest = -1;
-    block.forEach((i, k) => {
-      const column = columns[i];
-      if (column === undefined || !column.wraps || (widths[k] ?? 0) <= column.least) return;
-      if (widest < 0 || (widths[k] ?? 0) > (widths[widest] ?? 0)) widest = k;
-    });
-    if (widest < 0) break;
-    widths[widest] = (widths[widest] ?? 0) - 1;
-  }
+  const narrow = (least: (column: Column) => number) => {
+    while (over() > 0) {
+      let widest = -1;
+      block.forEach((i, k) => {
+        const column = columns[i];
+        if (column === undefined || (widths[k] ?? 0) <= least(column)) return;
+        if (widest < 0 || (widths[k] ?? 0) > (widths[widest] ?? 0)) widest = k;
+      });
+      if (widest < 0) return;
+      widths[widest] = (widths[widest] ?? 0) - 1;
+    }
+  };
+  narrow(({ natural }) => natural);
+  narrow(({ least }) => least);
   return widths;
 }
 

@@ -18,9 +18,15 @@ export function measuresText(measures: readonly Measure[], how = false): string 
     const first = leansOn[0];
     return [
       label,
-      words ?? formatQuantity(value, quantity, exact ? {} : { band }),
+      words === undefined
+        ? formatQuantity(value, quantity, exact ? {} : { band })
+        : isLong(words)
+          ? ''
+          : words,
       words !== undefined
-        ? ''
+        ? isLong(words)
+          ? words
+          : ''
         : exact
           ? 'exact'
           : `${formatBand(value, band, quantity)}${open === undefined ? '' : `, or ${open}`}`,
@@ -34,6 +40,9 @@ export function measuresText(measures: readonly Measure[], how = false): string 
   const told = measures.map((measure) => `  ${measure.label}: ${measure.how} [${measure.source}]`);
   return `${table}\n\n${told.join('\n')}`;
 }
+
+/** Words that would push the column of numbers wide stand with the bands. */
+const isLong = (words: string): boolean => words.length > 16;
 
 /** Inputs are few: a letter each. */
 const letter = (i: number): string => String.fromCharCode(97 + i);

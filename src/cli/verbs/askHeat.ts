@@ -54,7 +54,7 @@ export function askHeat(file: string, options: AskFlightOptions, io: Io): void {
     );
   const shown = [
     rows(({ hover: at }) => at, 'settled in hover'),
-    rows(({ fullThrottle: at }) => at, 'at full throttle'),
+    rows(({ fullThrottle: at }) => at, 'held at full throttle'),
   ];
   const starred = shown.some((table) => table.includes('*'));
   const tables = [

@@ -25,7 +25,7 @@ export function askHits(file: string, options: AskHitsOptions, io: Io): void {
     return;
   }
   const shown = options.all ? report.hits : weakest(report.hits);
-  const header = ['struck', 'arm', 'at m/s', 'peak N', 'reserve', 'breaks', 'would break at m/s', 'by'];
+  const header = ['struck', 'arm', 'speed m/s', 'peak N', 'reserve', 'breaks', 'would break at m/s', 'by'];
   const rows = shown.map((hit) => [
     hit.way === 'prop strike' ? `prop on ${hit.surface}` : `${hit.way}, ${hit.surface}`,
     hit.arm.replace(/ arm$/, ''),
