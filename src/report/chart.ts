@@ -270,7 +270,8 @@ function nameOf(mark: Mark, text: string, { to, x, y, right, bottom, upright }: 
       const at = to(mark.at);
       const leftward = at.x > (right + MARGIN.left) / 2;
       const sides = leftward ? [-1, 1] : [1, -1];
-      const rises = mark.side === 'over' ? [-8, 18] : [18, -8];
+      // Where both are taken, a line further off.
+      const rises = mark.side === 'over' ? [-8, 18, -22, 32] : [18, -8, 32, -22];
       return name(
         'figure',
         rises.flatMap((rise) =>

@@ -71,7 +71,7 @@ export function App() {
           ))}
           <div ref={layer} />
         </main>
-        <TitleBlock pen={pen} manner={manner} />
+        <TitleBlock pen={pen} />
         <ListDialog />
         <FileDrop />
         <OwnPartDialog />

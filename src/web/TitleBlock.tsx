@@ -1,23 +1,27 @@
 import { type ReactNode, useEffect, useState } from 'react';
-import type { Manner } from '../report/sayFigure.ts';
-import { sayInWords } from '../report/sayFigure.ts';
+import { type Manner, sayInWords } from '../report/sayFigure.ts';
 import { Picker } from './schedule/Picker.tsx';
 import { useAnswers } from './state/answers.ts';
 import { localNumber } from './state/decimalMark.ts';
 import { asItCame, openBuild, useDesk } from './state/desk.ts';
+import { useWords } from './state/manner.ts';
 import { type SheetName, sheetNumber, turnTo, usePlace } from './state/place.ts';
 import { SHEETS } from './state/sheetNames.ts';
+
+/** As a brief tells its site; other units get as many digits as it has, not more. */
+const METRIC: Manner = { currency: '' };
 
 /**
  * What the sheet is of, at its foot: build, brief, site, scale, state.
  *
  * @param pen [mm] of the aircraft for a pixel; 0 where nothing is to scale, absent before anything is drawn
  */
-export function TitleBlock({ pen, manner }: { readonly pen: number | undefined; readonly manner: Manner }) {
+export function TitleBlock({ pen }: { readonly pen: number | undefined }) {
   const { builds, open, brief } = useDesk();
   const sheet = usePlace((place) => place.sheet);
   const build = builds[open];
   const site = brief?.site;
+  const words = useWords();
   const choices = Object.entries(builds).map(([id, each]) => ({ id, name: each.name }));
   return (
     <footer className="title-block">
@@ -36,7 +40,9 @@ export function TitleBlock({ pen, manner }: { readonly pen: number | undefined; 
       <Cell name="site">
         <strong>
           {site
-            ? `${sayInWords(site.height, 'length', manner)}, ${sayInWords(site.temperature, 'temperature', manner)}, wind ${sayInWords(site.wind.value, 'speed', manner)}`
+            ? words(
+                `${sayInWords(site.height, 'length', METRIC)}, ${sayInWords(site.temperature, 'temperature', METRIC)}, wind ${sayInWords(site.wind.value, 'speed', METRIC)}`,
+              )
             : ''}
         </strong>
       </Cell>

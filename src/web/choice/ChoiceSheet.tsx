@@ -16,6 +16,7 @@ import { ChoiceTable } from './ChoiceTable.tsx';
 import { candidatesOf, penFor } from './candidates.ts';
 import { FiveAnswers } from './FiveAnswers.tsx';
 import { flips } from './flips.ts';
+import { measureName } from './measureName.ts';
 import { Verdict } from './Verdict.tsx';
 import { Weights } from './Weights.tsx';
 
@@ -104,8 +105,7 @@ export function ChoiceSheet({ manner, onScale }: Props) {
     if (pen > 0) onScale(pen);
   }, [pen, onScale]);
   const label = useCallback(
-    (measure: string) =>
-      comparison?.rows.find((row) => row.id === measure)?.label ?? measure.replaceAll('-', ' '),
+    (measure: string) => comparison?.rows.find((row) => row.id === measure)?.label ?? measureName(measure),
     [comparison],
   );
   const laid = { candidates, comparison, pen, manner };

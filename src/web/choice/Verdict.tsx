@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Comparison, Reason } from '../../choose/compare.ts';
 import type { RankStability } from '../../choose/rankStability.ts';
 import { RISK_COST } from '../../choose/standing.ts';
@@ -6,6 +7,7 @@ import { localNumber } from '../state/decimalMark.ts';
 import { useWords } from '../state/manner.ts';
 import type { Candidate } from './candidates.ts';
 import type { Flip } from './flips.ts';
+import { measureName } from './measureName.ts';
 import { Sureness } from './Sureness.tsx';
 import { sayFlippedValue } from './sayFlip.ts';
 
@@ -31,7 +33,8 @@ export function Verdict({ candidates, comparison, turning, stability, share, wor
   if (leader === undefined || next === undefined) return null;
   const speaksFor = (side: Reason['speaksFor']) =>
     comparison.reasons.filter((reason) => reason.speaksFor === side).slice(0, MOST);
-  const label = (measure: string) => comparison.rows.find((row) => row.id === measure)?.label ?? measure;
+  const label = (measure: string) =>
+    comparison.rows.find((row) => row.id === measure)?.label ?? measureName(measure);
   const stopped = candidates.filter((_, i) => (comparison.columns[i]?.stops ?? 0) > 0);
   const lines = (reasons: readonly Reason[], one: Candidate, other: Candidate) =>
     reasons.map((reason) => (
@@ -54,19 +57,13 @@ export function Verdict({ candidates, comparison, turning, stability, share, wor
       <div className="verdict-columns">
         <div>
           <h3>For it, beside {next.letter}</h3>
-          <ul>
-            {riskLine(comparison, first, second)}
-            {lines(speaksFor('leader'), leader, next)}
-          </ul>
+          <ul>{saidOr(riskLine(comparison, first, second), lines(speaksFor('leader'), leader, next))}</ul>
         </div>
         <div>
           <h3>
             For {next.letter} {next.name}, the next
           </h3>
-          <ul>
-            {riskLine(comparison, second, first)}
-            {lines(speaksFor('runner-up'), next, leader)}
-          </ul>
+          <ul>{saidOr(riskLine(comparison, second, first), lines(speaksFor('runner-up'), next, leader))}</ul>
         </div>
         <div>
           <h3>What would turn it</h3>
@@ -105,6 +102,17 @@ export function Verdict({ candidates, comparison, turning, stability, share, wor
     </section>
   );
 }
+
+/** What speaks for a build, or that nothing does: a heading with nothing under it would puzzle. */
+const saidOr = (risks: ReactNode, lines: readonly ReactNode[]): ReactNode =>
+  risks || lines.length > 0 ? (
+    <>
+      {risks}
+      {lines}
+    </>
+  ) : (
+    <li>Nothing that counts here.</li>
+  );
 
 function figureOf({ measures }: Candidate, id: string, manner: Manner): string {
   const measure = measures.find((each) => each.id === id);

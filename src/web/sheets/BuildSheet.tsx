@@ -28,8 +28,8 @@ interface Props {
 }
 
 const NONE: Record<Props['sheet'], string> = {
-  airframe: 'Nothing to note on the airframe: gaps, balance and layout are as the trade expects.',
-  lift: 'Nothing to note on lift: margin and hover throttle are inside their windows.',
+  airframe: 'Nothing to note on gaps and layout. Balance is among the rules on the fit sheet.',
+  lift: 'Nothing to note on lift.',
   heat: 'Nothing to note on heat: no winding or lead gets too hot. Ratings are on the fit sheet.',
   flight: 'Nothing to note on flying time and speed.',
   wind: 'Nothing to note on wind: it holds what the brief expects.',

@@ -1,5 +1,6 @@
 import { useEffect } from 'react';
 import type { Manner } from '../../report/sayFigure.ts';
+import { measureName } from '../choice/measureName.ts';
 import { useAnswers } from '../state/answers.ts';
 import { useDesk } from '../state/desk.ts';
 import { findUnfinished, startSearch, useSearch } from '../state/search.ts';
@@ -21,8 +22,7 @@ export default function ShortlistSheet({ manner }: { readonly manner: Manner }) 
   useEffect(() => void findUnfinished(), []);
   if (brief === undefined) return <p className="waiting">Laying out the sheet.</p>;
   const measures = view?.ok ? view.assessment.measures : [];
-  const label = (measure: string) =>
-    measures.find(({ id }) => id === measure)?.label ?? measure.replaceAll('-', ' ');
+  const label = (measure: string) => measures.find(({ id }) => id === measure)?.label ?? measureName(measure);
   const template = (ask.template === undefined ? undefined : builds[ask.template]) ?? builds[open];
   const running = is === 'running' || is === 'stopping';
   const ready = template !== undefined && ask.seats.length > 0 && wants.some(({ weight }) => weight > 0);

@@ -5,14 +5,14 @@ import { formatQuantity } from '../../units/formatQuantity.ts';
 import { chartOf } from '../sheets/charts.ts';
 import { axisUnit, type Figure, measureOf, roof, type Subject } from './figure.ts';
 
-/** Minutes by style, power over speed, the pack's voltage, the control in reserve and a usual flight. */
+/** Minutes by style, power over speed, the pack's voltage, a usual flight and the control in reserve. */
 export function flightFigures(subject: Subject): readonly Figure[] {
   return [
     ...minutesByStyle(subject),
     ...powerCurve(subject),
     ...discharge(subject),
-    ...momentOutline(subject),
     ...usualFlight(subject),
+    ...momentOutline(subject),
   ];
 }
 

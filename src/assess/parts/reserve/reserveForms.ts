@@ -118,7 +118,7 @@ export function reserveForms(): readonly MeasureForm[] {
     ),
     form(
       'left-after-motor-hot',
-      'control left with one motor held to that',
+      'control left with one motor held to what it bears hot',
       'share',
       'more',
       'Smallest moment left over the same before, for the worst motor; nothing when it cannot be held still. A craft whose motors reach less than that to steer a hover loses nothing.',
