@@ -1,4 +1,5 @@
 // Photographs the built page for docs/pictures: `npx vite build && npx tsx scripts/takePictures.ts`. By hand, when a sheet changes.
+// Then a third of the size: `mogrify -strip +dither -colors 255 -format png -define png:format=png8 docs/pictures/*.png`.
 import { mkdirSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { SHEETS } from '../src/web/state/sheetNames.ts';
