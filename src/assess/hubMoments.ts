@@ -1,5 +1,5 @@
 import { CRAWL, type ForwardTrim } from '../flight/forward/types.ts';
-import type { ObliqueLoads } from '../flight/types.ts';
+import { emptyObliqueLoads } from '../flight/types.ts';
 import { edgewiseBand } from '../rotor/edgewiseBand.ts';
 import { solveEdgewise } from '../rotor/solveEdgewise.ts';
 import { solveRotor } from '../rotor/solveRotor.ts';
@@ -53,14 +53,7 @@ function byElements(
   const found = edgewiseBand(blade, sections, condition, solved.value, still.value.reynolds75);
   if (!found.ok) return undefined;
   const { momentAftUp } = found.value;
-  const mapped: ObliqueLoads = {
-    thrust: 0,
-    torque: 0,
-    inPlaneForce: 0,
-    sideForce: 0,
-    momentAdvancingUp: 0,
-    momentAftUp: 0,
-  };
+  const mapped = emptyObliqueLoads();
   read(angularSpeed, axialSpeed, edgewiseSpeed, mapped);
   const byRing = state.momentAftUp - mapped.momentAftUp;
   const value = solved.value.momentAftUp + byRing;

@@ -36,6 +36,16 @@ export interface ObliqueLoads extends RotorLoads {
   momentAftUp: number;
 }
 
+/** To be filled by an `ObliqueRead`. */
+export const emptyObliqueLoads = (): ObliqueLoads => ({
+  thrust: 0,
+  torque: 0,
+  inPlaneForce: 0,
+  sideForce: 0,
+  momentAdvancingUp: 0,
+  momentAftUp: 0,
+});
+
 /** Angular speed [rad/s], axial speed [m/s, positive climbing], edgewise speed [m/s, >= 0]. */
 export type ObliqueRead = (
   angularSpeed: number,

@@ -24,62 +24,62 @@ export function linearProgram(program: LinearProgram): Outcome<Float64Array> {
   const n = objective.length;
   const bounded = upper.flatMap((u, i) => (Number.isFinite(u) ? [i] : []));
   const m = rows.length + bounded.length;
-  const width = n + bounded.length + m + 1;
-  const last = width - 1;
-  // Columns: x, slacks of the upper bounds, one artificial a row, right side. Two cost rows at the bottom.
-  const table = Array.from({ length: m + 2 }, () => new Float64Array(width));
+  // Columns: x, slacks of the upper bounds, right side. An artificial variable a row stands in the basis alone: once it
+  // has left it never returns, so its column is not kept. Two cost rows at the bottom.
+  const artificial = n + bounded.length;
+  const width = artificial + 1;
+  const last = artificial;
+  const table = new Float64Array((m + 2) * width);
   const basis = new Int32Array(m);
-  const at = (row: number): Float64Array => table[row] as Float64Array;
+  const entry = (row: number, column: number): number => table[row * width + column] as number;
   rows.forEach((row, r) => {
     const sign = (right[r] ?? 0) < 0 ? -1 : 1;
     row.forEach((value, c) => {
-      at(r)[c] = sign * value;
+      table[r * width + c] = sign * value;
     });
-    at(r)[last] = sign * (right[r] ?? 0);
+    table[r * width + last] = sign * (right[r] ?? 0);
   });
   bounded.forEach((variable, k) => {
     const r = rows.length + k;
-    at(r)[variable] = 1;
-    at(r)[n + k] = 1;
-    at(r)[last] = upper[variable] ?? 0;
+    table[r * width + variable] = 1;
+    table[r * width + n + k] = 1;
+    table[r * width + last] = upper[variable] ?? 0;
   });
-  const artificial = n + bounded.length;
-  const phaseOne = at(m);
+  const phaseOne = m * width;
   for (let r = 0; r < m; r++) {
-    at(r)[artificial + r] = 1;
     basis[r] = artificial + r;
-    for (let c = 0; c < artificial; c++) phaseOne[c] = (phaseOne[c] as number) - (at(r)[c] as number);
-    phaseOne[last] = (phaseOne[last] as number) - (at(r)[last] as number);
+    for (let c = 0; c < width; c++) table[phaseOne + c] = entry(m, c) - entry(r, c);
   }
-  const phaseTwo = at(m + 1);
+  const phaseTwo = (m + 1) * width;
   objective.forEach((value, c) => {
-    phaseTwo[c] = -value;
+    table[phaseTwo + c] = -value;
   });
 
   const pivot = (r: number, c: number): void => {
-    const row = at(r);
-    const scale = 1 / (row[c] as number);
-    for (let k = 0; k < width; k++) row[k] = (row[k] as number) * scale;
+    const row = r * width;
+    const scale = 1 / entry(r, c);
+    for (let k = 0; k < width; k++) table[row + k] = (table[row + k] as number) * scale;
     for (let i = 0; i < m + 2; i++) {
-      const other = at(i);
-      const factor = other[c] as number;
+      const factor = entry(i, c);
       if (i === r || factor === 0) continue;
-      for (let k = 0; k < width; k++) other[k] = (other[k] as number) - factor * (row[k] as number);
+      const other = i * width;
+      for (let k = 0; k < width; k++)
+        table[other + k] = (table[other + k] as number) - factor * (table[row + k] as number);
     }
     basis[r] = c;
   };
   /** True when done, false when unbounded. */
-  const improve = (costs: Float64Array): boolean => {
+  const improve = (costs: number): boolean => {
     for (;;) {
       let c = 0;
-      while (c < artificial && (costs[c] as number) >= -TINY) c++;
+      while (c < artificial && (table[costs + c] as number) >= -TINY) c++;
       if (c === artificial) return true;
       let r = -1;
       let best = Number.POSITIVE_INFINITY;
       for (let i = 0; i < m; i++) {
-        const value = at(i)[c] as number;
+        const value = entry(i, c);
         if (value <= TINY) continue;
-        const ratio = (at(i)[last] as number) / value;
+        const ratio = entry(i, last) / value;
         const earlier = r >= 0 && (basis[i] as number) < (basis[r] as number);
         if (ratio < best - TINY || (ratio < best + TINY && earlier)) {
           best = Math.min(best, ratio);
@@ -92,21 +92,21 @@ export function linearProgram(program: LinearProgram): Outcome<Float64Array> {
   };
 
   improve(phaseOne);
-  if ((phaseOne[last] as number) < -1e-9)
+  if ((table[phaseOne + last] as number) < -1e-9)
     return noSolution('the equations have no solution inside the bounds');
   // An artificial left in the basis at zero would drift in phase two: pivot it out, or its row is redundant.
   for (let r = 0; r < m; r++) {
     if ((basis[r] as number) < artificial) continue;
     let c = 0;
-    while (c < artificial && Math.abs(at(r)[c] as number) <= 1e-7) c++;
+    while (c < artificial && Math.abs(entry(r, c)) <= 1e-7) c++;
     if (c < artificial) pivot(r, c);
-    else at(r).fill(0);
+    else table.fill(0, r * width, (r + 1) * width);
   }
   if (!improve(phaseTwo)) return noSolution('the objective has no bound');
   const x = new Float64Array(n);
   for (let r = 0; r < m; r++) {
     const variable = basis[r] as number;
-    if (variable < n) x[variable] = at(r)[last] as number;
+    if (variable < n) x[variable] = entry(r, last);
   }
   return solved(x);
 }

@@ -1,5 +1,5 @@
 import { secantRoot } from '../../numerics/secantRoot.ts';
-import type { ObliqueLoads, ObliqueRead } from '../types.ts';
+import { emptyObliqueLoads, type ObliqueRead } from '../types.ts';
 import {
   answerAt,
   endFor,
@@ -17,14 +17,7 @@ import { glauertInducedSpeed } from './glauert.ts';
  */
 export function mappedRotor(read: ObliqueRead, request: ObliqueRequest): ObliqueAnswer {
   const { thrust, axialSpeed, edgewiseSpeed, airDensity, diameter, thrustScale, torqueScale } = request;
-  const loads: ObliqueLoads = {
-    thrust: 0,
-    torque: 0,
-    inPlaneForce: 0,
-    sideForce: 0,
-    momentAdvancingUp: 0,
-    momentAftUp: 0,
-  };
+  const loads = emptyObliqueLoads();
   const short = (angularSpeed: number): number => {
     read(angularSpeed, axialSpeed, edgewiseSpeed, loads);
     return loads.thrust * thrustScale - thrust;

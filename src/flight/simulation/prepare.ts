@@ -1,7 +1,7 @@
 import { noSolution, type Outcome, solved } from '../../numerics/outcome.ts';
 import type { Matrix3, Vector3 } from '../../numerics/vector3.ts';
 import { scale3, subtract3 } from '../../numerics/vector3.ts';
-import type { ObliqueLoads } from '../types.ts';
+import { emptyObliqueLoads, type ObliqueLoads } from '../types.ts';
 import type { SimulatedRotor, SimulationModel } from './types.ts';
 
 /** A rotor with what does not change in flight worked out. */
@@ -53,14 +53,7 @@ export function prepareCraft(model: SimulationModel): Outcome<PreparedCraft> {
       };
     }),
     scratch: {
-      loads: {
-        thrust: 0,
-        torque: 0,
-        inPlaneForce: 0,
-        sideForce: 0,
-        momentAdvancingUp: 0,
-        momentAftUp: 0,
-      },
+      loads: emptyObliqueLoads(),
       rotation: new Float64Array(9),
       force: new Float64Array(3),
     },

@@ -17,7 +17,7 @@ import {
   type SimulationModel,
   type SimulationState,
 } from '../../../src/flight/simulation/types.ts';
-import { type FlightModel, neutralLevers } from '../../../src/flight/types.ts';
+import { emptyObliqueLoads, type FlightModel, neutralLevers } from '../../../src/flight/types.ts';
 import { exampleQuad, idealRotor } from '../exampleModel.ts';
 import { realPropeller } from '../realPropeller.ts';
 
@@ -187,14 +187,7 @@ describe('a rotor asked for its thrust at a speed', () => {
   const read = obliqueRead(glauertRotor, rotor, disc);
 
   it('undoes the rotor asked for its speed at a thrust', () => {
-    const out = {
-      thrust: 0,
-      torque: 0,
-      inPlaneForce: 0,
-      sideForce: 0,
-      momentAdvancingUp: 0,
-      momentAftUp: 0,
-    };
+    const out = emptyObliqueLoads();
     for (const [axialSpeed, edgewiseSpeed] of [
       [0, 4],
       [3, 12],
@@ -211,14 +204,7 @@ describe('a rotor asked for its thrust at a speed', () => {
   });
 
   it('is the axial rotor with no edgewise speed, and steady through level', () => {
-    const out = {
-      thrust: 0,
-      torque: 0,
-      inPlaneForce: 0,
-      sideForce: 0,
-      momentAdvancingUp: 0,
-      momentAftUp: 0,
-    };
+    const out = emptyObliqueLoads();
     const axial = { thrust: 0, torque: 0 };
     for (const speed of [-2, 0, 4]) {
       read(1500, speed, 0, out);
