@@ -37,6 +37,7 @@ export interface ShelveOptions {
 export function shelveList(file: string, options: ShelveOptions, io: Io): ExitCode {
   const { onto } = options;
   const memoryFile = `${onto.replace(/\.(ya?ml|json)$/i, '')}.columns.yaml`;
+  const choice = oneOf('--same', options.same, SAME_CHOICES);
   const shipped = io.shippedShelf();
   const ownText = readIfThere(onto, io);
   const own = ownText === undefined ? EMPTY_SHELF : mustRead(readShelf(ownText, onto, shipped));
@@ -44,7 +45,6 @@ export function shelveList(file: string, options: ShelveOptions, io: Io): ExitCo
   const memory = memoryText === undefined ? undefined : mustRead(readColumnsFile(memoryText, memoryFile));
   const known = { shipped, own: ownParts(own, shipped) };
   const preview = mustRead(readList(io.readText(file), file, wishesOf(options, io), memory, known));
-  const choice = oneOf('--same', options.same, SAME_CHOICES);
   const all = new Set([...shipped.parts.keys(), ...own.parts.keys()]);
   const settled = settle(preview.parts, () => choice, all);
   const written = options.keep
