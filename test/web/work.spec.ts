@@ -222,13 +222,13 @@ describe('the page and the command line', () => {
             );
         const told = measures
           .filter((measure) => measure.sheet === sheet)
-          .map(({ id: name, value, band, quantity }) => {
+          .map(({ id: name, value, band, quantity, words }) => {
             const exact = band[1] - band[0] <= 1e-3 * Math.abs(value);
             const text = formatQuantity(value, quantity, {
               currency: brief.currency,
               ...(exact ? {} : { band }),
             });
-            return `${name}: ${text.split('\u00a0')[0]}`;
+            return `${name}: ${words ?? text.split('\u00a0')[0]}`;
           });
         await expect.poll(shown, { message: `${id} ${sheet}` }).toEqual(told.sort());
         await expect
