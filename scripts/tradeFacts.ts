@@ -1,8 +1,8 @@
 import { layoutMotors } from '../src/airframe/layout.ts';
 import type { LayoutParameters } from '../src/airframe/types.ts';
 import { forwardCraft } from '../src/flight/forward/forwardPoint.ts';
+import { forwardTrim } from '../src/flight/forward/forwardTrim.ts';
 import { topSpeed } from '../src/flight/forward/speeds.ts';
-import { gustCraft } from '../src/flight/gustCraft.ts';
 import { gustJolt } from '../src/flight/gustJolt.ts';
 import { hoverStory } from '../src/flight/hoverStory.ts';
 import { failureRate } from '../src/flight/reserve/failureRate.ts';
@@ -160,8 +160,8 @@ function gustAndMass(): Chart {
     const forward = known(
       forwardCraft(model, neutralLevers, drag.bluff, { bars: drag.bars, wakes: 'left out' }),
     );
-    const gust = { wind: 3, along: 6, upward: 2, reactionTime: 0.3 };
-    return gustJolt(known(gustCraft(forward, model.gravity)), gust);
+    const gust = { along: 6, upward: 2, reactionTime: 0.3 };
+    return known(gustJolt(forward, known(forwardTrim(forward, 3)), gust));
   };
   const grams = (packMass: number): number => 1000 * built({ ...trueX, packMass }).massProperties.mass;
   const over = (

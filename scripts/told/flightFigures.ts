@@ -79,6 +79,7 @@ function scenes(): string {
   const asked: readonly (readonly [scene: Scene, id: string])[] = [
     ['bank', 'roll-bank-time'],
     ['gust', 'gust-push'],
+    ['gust', 'gust-rise'],
     ['dash', 'dash-speed'],
   ];
   const rows = builds.map(([name, demo]) => {
@@ -98,6 +99,7 @@ function scenes(): string {
       'simulated over closed form',
       'time to 90 degrees of bank',
       'push of a gust in its first 0.3 s',
+      'rise in it',
       'speed of a dash, for its tilt',
     ],
     rows,

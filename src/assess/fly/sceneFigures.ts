@@ -54,7 +54,8 @@ export function hoverFigures({ flight, agility }: CraftInAir, trace: FlightTrace
 /** What a sharp gust shows, beside the jolt's closed form. */
 export function gustFigures(craft: CraftInAir, wind: number, trace: FlightTrace): readonly FlownFigure[] {
   const gust = dayGust(wind);
-  const told = gustJolt(craft.gust, { wind, ...gust });
+  const trim = forwardTrim(craft.forward, wind);
+  const told = trim.ok ? gustJolt(craft.forward, trim.value, gust) : trim;
   const asleep = trace.time.findIndex((time) => time >= gust.reactionTime);
   const back = [...trace.place[0]].map(Math.abs);
   return [
@@ -62,9 +63,21 @@ export function gustFigures(craft: CraftInAir, wind: number, trace: FlightTrace)
       id: 'gust-push',
       label: `pushed in the first ${gust.reactionTime} s`,
       quantity: 'length',
-      closedForm: told.drift,
+      ...(told.ok ? { closedForm: told.value.drift } : {}),
       simulated: Math.abs(trace.place[0][asleep] ?? 0),
-      how: "The closed form keeps the first moment's push on a level craft. The simulation holds the lean it had in the wind, eases as it drifts, and is thrown up with its lift leaning into the gust: about a tenth less; of coaxial pairs, whose lower rotors the gust frees of the wake above them, a fifth to a quarter less.",
+      how: told.ok
+        ? "The closed form keeps the first moment's push. The simulation eases as it drifts, up to a tenth less; hub moments tip micros back by up to three degrees, which pushes them up to half as far again."
+        : `No closed form: ${told.reason}.`,
+    },
+    {
+      id: 'gust-rise',
+      label: `thrown up in the first ${gust.reactionTime} s`,
+      quantity: 'length',
+      ...(told.ok ? { closedForm: 0.5 * told.value.heave * gust.reactionTime ** 2 } : {}),
+      simulated: -(trace.place[2][asleep] ?? 0),
+      how: told.ok
+        ? "The closed form keeps the first moment's lift; the simulation's is less as it rises with the updraught, a tenth."
+        : `No closed form: ${told.reason}.`,
     },
     {
       id: 'gust-farthest',

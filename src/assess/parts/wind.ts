@@ -9,7 +9,7 @@ import { dragOf } from './dragOf.ts';
 import { type KnownTop, knownTop, raisedTop } from './level/knownTop.ts';
 import { dayStates, forwardOf, onlyElectrical } from './speedStates.ts';
 import { type AssessPart, NOTHING, type PartContext, type PartResult } from './types.ts';
-import { gustFigures, gustOfDay, stationFigures, windFigures } from './wind/windFigures.ts';
+import { gustFigures, gustOfDay, joltOfDay, stationFigures } from './wind/windFigures.ts';
 
 /** Largest duty that leaves something to steer with. */
 const STEERING_DUTY = 0.8;
@@ -30,8 +30,13 @@ export const windHolding: AssessPart = {
     const lastCharge = Math.max(brief.reserve, 0.1);
     const found = knownTop(nominal, lastCharge, STEERING_DUTY);
     const held = found.ok ? found.value : undefined;
-    const figures = { ...windFigures(nominal, wind), 'wind-held': held?.at.speed };
     const inWind = forwardTrim(nominal, wind);
+    const trim = inWind.ok ? inWind.value : undefined;
+    const figures = {
+      ...stationFigures(nominal, trim),
+      ...gustFigures(nominal, trim, wind),
+      'wind-held': held?.at.speed,
+    };
     const measures = bandedMeasures(
       windForms(wind),
       figures,
@@ -41,14 +46,23 @@ export const windHolding: AssessPart = {
         if (!raised.ok) return {};
         const electrical = onlyElectrical(state);
         const calm = electrical && state.wind === wind;
+        const found = calm ? inWind : forwardTrim(raised.value, state.wind);
+        const windTrim = found.ok ? found.value : undefined;
         return {
-          ...(calm ? figures : gustFigures(raised.value, state.wind)),
-          ...stationFigures(raised.value, calm && inWind.ok ? inWind.value : undefined, state.wind),
+          ...(calm ? figures : gustFigures(raised.value, windTrim, state.wind)),
+          ...stationFigures(raised.value, windTrim),
           'wind-held': held && raisedTop(held, nominal, raised.value, electrical),
         };
       },
     );
-    return { measures, findings: windFindings(wind, held, found.ok ? '' : found.reason, brief) };
+    const struck = inWind.ok ? joltOfDay(nominal, inWind.value, wind) : inWind;
+    return {
+      measures,
+      findings: [
+        ...windFindings(wind, held, found.ok ? '' : found.reason, brief),
+        ...(wind > 0 && !struck.ok ? [joltUntold(wind, struck.reason)] : []),
+      ],
+    };
   },
 };
 
@@ -91,6 +105,19 @@ function windFindings(
   ];
 }
 
+/** No level flight in the wind, no lean to be struck at. */
+function joltUntold(wind: number, reason: string): Finding {
+  return {
+    sheet: 'wind',
+    source: LEVEL,
+    parts: ['motors', 'propellers'],
+    id: 'gust-untold',
+    severity: 'note',
+    says: `Jolt and push of a sharp gust are not told, as there is no steady flight in ${formatQuantity(wind, 'speed')} of wind for it to strike: ${reason}.`,
+    remedy: 'Tell a wind that it can stand in, or take propellers that reach further.',
+  };
+}
+
 function windForms(wind: number): readonly MeasureForm[] {
   const blows = formatQuantity(wind, 'speed');
   const gust = withUnit(gustOfDay(wind).toFixed(1), 'm/s');
@@ -128,7 +155,7 @@ function windForms(wind: number): readonly MeasureForm[] {
       sheet: 'wind',
       quantity: 'acceleration',
       better: 'less',
-      how: 'Forces of the new airspeed less those of the old, over the mass; three standard deviations along and up at once. What the gust along adds to the lift of the rotors is left out: flown by the simulation it rises 1.3 to 2 times as fast.',
+      how: 'Forces of the new flow less those of the old, over the mass, the craft leaning and its rotors turning as the wind asks; three standard deviations along and up at once. Flow along the discs and the updraught both add to the lift of the rotors. Flown by the simulation it rises about a tenth less far in 0.3 s, as it goes with the updraught.',
       source: GUSTS,
     },
     {
@@ -137,7 +164,7 @@ function windForms(wind: number): readonly MeasureForm[] {
       sheet: 'wind',
       quantity: 'length',
       better: 'less',
-      how: 'Half the acceleration x the square of 0.3 s of reaction, the craft level: flown leaning in the wind, about a tenth less, of coaxial pairs a quarter.',
+      how: 'Half the acceleration x the square of 0.3 s of reaction, its lean kept: flown, up to a tenth less, as it eases; micros are tipped back by their hub moments and pushed up to half as far again.',
       source: `${GUSTS}; reaction time: common practice, no source`,
     },
     {

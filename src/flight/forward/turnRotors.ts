@@ -22,7 +22,7 @@ interface Rotors {
 }
 
 /** Descent in upwash over hover induced speed that momentum theory still carries. */
-const MOST_UPWASH = 0.4;
+export const MOST_UPWASH = 0.4;
 
 const STOPPED: ObliqueState = {
   angularSpeed: 0,
@@ -65,7 +65,8 @@ export function turnRotors(
       rotors[i] = same;
     } else {
       const washed = axialSpeed + (wash[i] as number);
-      const through = washed + coaxialWash(branch, rotors[branch.inWakeOf], washed, edgewiseSpeed);
+      const through =
+        washed + coaxialWash(branch, rotors[branch.inWakeOf]?.inducedSpeed, washed, edgewiseSpeed);
       const found = turnOne(craft, branch, i, thrust, through, edgewiseSpeed, load);
       if (!found.ok) whyNot ??= found;
       rotors[i] = found.ok ? found.value : found.nearest;
@@ -75,17 +76,21 @@ export function turnRotors(
   return whyNot === undefined ? { rotors, inPlaneForce } : { rotors, inPlaneForce, whyNot };
 }
 
-/** What the wake of the upper rotor of a coaxial pair adds to the axial speed of the lower one [m/s]. */
-function coaxialWash(
+/**
+ * What the wake of the upper rotor of a coaxial pair adds to the axial speed of the lower one [m/s].
+ *
+ * @param inducedAbove induced speed of the upper one at its disc [m/s]; absent for a rotor in nobody's wake
+ */
+export function coaxialWash(
   branch: Branch,
-  above: ObliqueState | undefined,
+  inducedAbove: number | undefined,
   axialSpeed: number,
   edgewiseSpeed: number,
 ): number {
-  if (above === undefined) return 0;
+  if (inducedAbove === undefined) return 0;
   const { wakeDrop, wakeSize } = branch;
-  const cover = coaxialCover(wakeDrop, wakeSize, above.inducedSpeed, axialSpeed, edgewiseSpeed);
-  return COAXIAL_WAKE * cover * above.inducedSpeed;
+  const cover = coaxialCover(wakeDrop, wakeSize, inducedAbove, axialSpeed, edgewiseSpeed);
+  return COAXIAL_WAKE * cover * inducedAbove;
 }
 
 function turnOne(
@@ -139,7 +144,12 @@ export const obliqueAnswer = (
  * What is left of a ring's thrust scale at speed, over its hover's: a gain fades as (v/vh)2, the share of the flow
  * through the disc that the rotor itself makes, since a ring only helps to draw that in (ours, no source); a loss stays.
  */
-function fadeOf(guardScale: number, hoverSpeed: number, axialSpeed: number, edgewiseSpeed: number): number {
+export function fadeOf(
+  guardScale: number,
+  hoverSpeed: number,
+  axialSpeed: number,
+  edgewiseSpeed: number,
+): number {
   if (!(guardScale > 1)) return 1;
   const induced = glauertInducedSpeed(hoverSpeed, edgewiseSpeed, axialSpeed);
   const left = hoverSpeed > 0 ? Math.min(1, (induced / hoverSpeed) ** 2) : 1;

@@ -2,7 +2,7 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
 import { drydenLowAltitude } from '../../../src/air/dryden.ts';
 import { drydenTrace } from '../../../src/air/drydenTrace.ts';
-import { axialThrustSlope, gustJolt } from '../../../src/flight/gustJolt.ts';
+import { axialThrustSlope } from '../../../src/flight/gustCraft.ts';
 import { holdInGusts, plainHold } from '../../../src/flight/gustResponse.ts';
 import { spinTime } from '../../../src/flight/reserve/spinUp.ts';
 import { timeToBank } from '../../../src/flight/reserve/timeToBank.ts';
@@ -154,18 +154,8 @@ describe('gusts', () => {
       timeStep: 1e-4,
       duration: 1e-3,
     });
-    const { heave } = gustJolt(
-      {
-        mass: 0.7,
-        gravity: 9.80665,
-        airDensity: 1.225,
-        dragArea: 0.012,
-        topDragArea: 0.02,
-        rotorDragSlope: 0,
-        axialThrustSlope: 0.95 * 4 * axialThrustSlope(plainRotor, hoverSpeed[0]!),
-      },
-      { wind: 0, along: 0, upward: 2, reactionTime: 0 },
-    );
+    const slope = 0.95 * 4 * axialThrustSlope(plainRotor, hoverSpeed[0]!);
+    const heave = (slope * 2 + 0.5 * 1.225 * 0.02 * 2 ** 2) / 0.7;
     expect(Math.abs(-traces.velocity[2].at(-1)! / 1e-3 / heave - 1)).toBeLessThan(5e-3);
   });
 
@@ -181,18 +171,8 @@ describe('gusts', () => {
       timeStep: 1e-4,
       duration: 1e-3,
     });
-    const { push } = gustJolt(
-      {
-        mass: 0.7,
-        gravity: 9.80665,
-        airDensity: 1.225,
-        dragArea: 0.012,
-        topDragArea: 0.02,
-        rotorDragSlope: 0.011 * 4 * 1.2e-6 * hoverSpeed[0]! ** 2,
-        axialThrustSlope: 0,
-      },
-      { wind: 0, along: 6, upward: 0, reactionTime: 0 },
-    );
+    const rotorDragSlope = 0.011 * 4 * 1.2e-6 * hoverSpeed[0]! ** 2;
+    const push = (rotorDragSlope * 6 + 0.5 * 1.225 * 0.012 * 6 ** 2) / 0.7;
     expect(Math.abs(-traces.velocity[0].at(-1)! / 1e-3 / push - 1)).toBeLessThan(1e-3);
   });
 

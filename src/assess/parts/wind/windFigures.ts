@@ -1,10 +1,10 @@
 import { turbulenceOfDay } from '../../../air/turbulenceOfDay.ts';
 import type { ForwardCraft, ForwardTrim } from '../../../flight/forward/forwardTrim.ts';
-import { forwardTrim } from '../../../flight/forward/forwardTrim.ts';
 import { refeed } from '../../../flight/forward/refeed.ts';
 import { gustCraft } from '../../../flight/gustCraft.ts';
-import { gustJolt } from '../../../flight/gustJolt.ts';
+import { gustJolt, type Jolt } from '../../../flight/gustJolt.ts';
 import { holdInGusts, plainHold } from '../../../flight/gustResponse.ts';
+import type { Outcome } from '../../../numerics/outcome.ts';
 import type { Numbers } from '../banded.ts';
 
 /** Briefs tell the wind at 10 m over open grass; the craft is taken to hang there. */
@@ -16,37 +16,46 @@ const GUST = 3;
 const REACTION = 0.3;
 const HALF_CHARGE = 0.5;
 
-/** Station holding, a sharp gust and a stretch of rough air, in a mean wind [m/s]. */
-export function windFigures(craft: ForwardCraft, wind: number): Numbers {
-  return { ...stationFigures(craft, undefined, wind), ...gustFigures(craft, wind) };
-}
-
 /**
  * Holding station is level flight at the speed of the wind.
  *
- * @param known a trim in that wind to be fed anew; trimmed when absent
+ * @param trim in that wind; none where there is no such flight
  */
-export function stationFigures(craft: ForwardCraft, known: ForwardTrim | undefined, wind: number): Numbers {
-  const found = known === undefined ? forwardTrim(craft, wind) : undefined;
-  const trim = known ?? (found?.ok ? found.value : undefined);
+export function stationFigures(craft: ForwardCraft, trim: ForwardTrim | undefined): Numbers {
   const fed = trim && refeed(trim, craft.circuit, HALF_CHARGE);
   if (fed === undefined || fed.largestDuty > 1) return {};
   const hardest = fed.point.stations.reduce((most, { throttle }) => Math.max(most, throttle), 0);
   return { 'wind-tilt': trim?.tilt, 'wind-throttle': hardest };
 }
 
-/** What the air does to it that no battery has a part in. */
-export function gustFigures(craft: ForwardCraft, wind: number): Numbers {
+/** What the sharp gust of the day does to it, or why that is not known. @param trim in the wind [m/s] */
+export function joltOfDay(craft: ForwardCraft, trim: ForwardTrim, wind: number): Outcome<Jolt> {
+  return gustJolt(craft, trim, dayGust(wind));
+}
+
+/**
+ * What the air does to it that no battery has a part in: the sharp gust and a stretch of rough air, in a mean wind [m/s].
+ *
+ * @param trim in that wind; without it the sharp gust stays untold
+ */
+export function gustFigures(craft: ForwardCraft, trim: ForwardTrim | undefined, wind: number): Numbers {
   if (!(wind > 0)) return {};
+  const struck = trim && joltOfDay(craft, trim, wind);
+  const jolt = struck?.ok ? struck.value : undefined;
+  return {
+    'gust-jolt': jolt && Math.hypot(jolt.push, jolt.heave),
+    'gust-push': jolt?.drift,
+    ...roughFigures(craft, wind),
+  };
+}
+
+function roughFigures(craft: ForwardCraft, wind: number): Numbers {
   const found = gustCraft(craft, craft.model.gravity);
   if (!found.ok) return {};
-  const { turbulence, ...gust } = dayGust(wind);
-  const jolt = gustJolt(found.value, { wind, ...gust });
+  const { turbulence } = dayGust(wind);
   const hold = holdInGusts({ ...found.value, wind, turbulence, controller: plainHold });
   const along = hold.ok ? hold.value.longitudinal : undefined;
   return {
-    'gust-jolt': Math.hypot(jolt.push, jolt.heave),
-    'gust-push': jolt.drift,
     'hold-sway': along?.place,
     'hold-speed': along?.speed,
     'hold-tilt': along?.answer,
