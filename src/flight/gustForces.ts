@@ -6,7 +6,7 @@ import { glauertInducedSpeed } from './forward/glauert.ts';
 import { ringDrag } from './forward/ringDrag.ts';
 import { coaxialWash, fadeOf, MOST_UPWASH } from './forward/turnRotors.ts';
 import { obliqueRead } from './simulation/obliqueRead.ts';
-import type { ObliqueLoads, ObliqueRead } from './types.ts';
+import { emptyObliqueLoads, type ObliqueRead } from './types.ts';
 import { inducedSpeed } from './wake.ts';
 import { writeWash } from './wakes/wakeTable.ts';
 
@@ -45,14 +45,7 @@ export function airForces(
   writeBodyForce(bluffAreas(craft.drag), craft.bars, along, 0, -through, density, force);
   const edgewise = Math.abs(along);
   const { axial, induced } = flowAt(craft, trim, through, edgewise);
-  const loads: ObliqueLoads = {
-    thrust: 0,
-    torque: 0,
-    inPlaneForce: 0,
-    sideForce: 0,
-    momentAdvancingUp: 0,
-    momentAftUp: 0,
-  };
+  const loads = emptyObliqueLoads();
   let lift = 0;
   let drag = 0;
   let before = -1;
