@@ -179,7 +179,7 @@ function gustAndMass(): Chart {
     description:
       'Acceleration by a sharp gust of 6 m/s along and 2 m/s up over the mass of one and the same shape',
     across: { label: 'all-up mass, g', low: 400, high: 900 },
-    upright: { label: 'acceleration by a gust, m/s2', low: 0, high: 1.8 },
+    upright: { label: 'acceleration by a gust, m/s2', low: 0, high: 2.5 },
     marks: [
       over('upwards', masses.toReversed(), (mass) => jolt(mass).heave),
       over('along', masses, (mass) => jolt(mass).push, true),

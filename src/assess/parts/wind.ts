@@ -105,7 +105,7 @@ function windFindings(
   ];
 }
 
-/** No level flight in the wind, no lean to be struck at. */
+/** Without level flight in the wind there is no lean to be struck at. */
 function joltUntold(wind: number, reason: string): Finding {
   return {
     sheet: 'wind',
@@ -114,7 +114,7 @@ function joltUntold(wind: number, reason: string): Finding {
     id: 'gust-untold',
     severity: 'note',
     says: `Jolt and push of a sharp gust are not told, as there is no steady flight in ${formatQuantity(wind, 'speed')} of wind for it to strike: ${reason}.`,
-    remedy: 'Tell a wind that it can stand in, or take propellers that reach further.',
+    remedy: 'Tell a wind that it can stand in, or take less drag, less mass or more cells.',
   };
 }
 

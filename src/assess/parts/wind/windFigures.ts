@@ -1,10 +1,10 @@
 import { turbulenceOfDay } from '../../../air/turbulenceOfDay.ts';
 import type { ForwardCraft, ForwardTrim } from '../../../flight/forward/forwardTrim.ts';
-import { refeed } from '../../../flight/forward/refeed.ts';
+import { type Fed, refeed } from '../../../flight/forward/refeed.ts';
 import { gustCraft } from '../../../flight/gustCraft.ts';
 import { gustJolt, type Jolt } from '../../../flight/gustJolt.ts';
 import { holdInGusts, plainHold } from '../../../flight/gustResponse.ts';
-import type { Outcome } from '../../../numerics/outcome.ts';
+import { noSolution, type Outcome } from '../../../numerics/outcome.ts';
 import type { Numbers } from '../banded.ts';
 
 /** Briefs tell the wind at 10 m over open grass; the craft is taken to hang there. */
@@ -22,21 +22,29 @@ const HALF_CHARGE = 0.5;
  * @param trim in that wind; none where there is no such flight
  */
 export function stationFigures(craft: ForwardCraft, trim: ForwardTrim | undefined): Numbers {
-  const fed = trim && refeed(trim, craft.circuit, HALF_CHARGE);
-  if (fed === undefined || fed.largestDuty > 1) return {};
+  const fed = trim && fedIn(craft, trim);
+  if (fed === undefined) return {};
   const hardest = fed.point.stations.reduce((most, { throttle }) => Math.max(most, throttle), 0);
   return { 'wind-tilt': trim?.tilt, 'wind-throttle': hardest };
 }
 
+/** Undefined where the pack cannot hold it there. */
+function fedIn(craft: ForwardCraft, trim: ForwardTrim): Fed | undefined {
+  const fed = refeed(trim, craft.circuit, HALF_CHARGE);
+  return fed === undefined || fed.largestDuty > 1 ? undefined : fed;
+}
+
 /** What the sharp gust of the day does to it, or why that is not known. @param trim in the wind [m/s] */
 export function joltOfDay(craft: ForwardCraft, trim: ForwardTrim, wind: number): Outcome<Jolt> {
-  return gustJolt(craft, trim, dayGust(wind));
+  return fedIn(craft, trim) === undefined
+    ? noSolution('at half charge the pack cannot turn the motors as fast as that asks')
+    : gustJolt(craft, trim, dayGust(wind));
 }
 
 /**
- * What the air does to it that no battery has a part in: the sharp gust and a stretch of rough air, in a mean wind [m/s].
+ * The sharp gust and a stretch of rough air, in a mean wind [m/s].
  *
- * @param trim in that wind; without it the sharp gust stays untold
+ * @param trim in that wind; without one that the pack holds the sharp gust stays untold
  */
 export function gustFigures(craft: ForwardCraft, trim: ForwardTrim | undefined, wind: number): Numbers {
   if (!(wind > 0)) return {};
