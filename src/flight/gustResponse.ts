@@ -1,5 +1,6 @@
 import { drydenSpectrum, type GustComponent, type Turbulence } from '../air/dryden.ts';
 import { noSolution, type Outcome, solved } from '../numerics/outcome.ts';
+import type { GustCraft } from './gustCraft.ts';
 
 /** A plain cascade: place and speed to tilt, tilt as a second-order loop; height to thrust with a lag. */
 export interface HoldController {
@@ -24,19 +25,7 @@ export const plainHold: HoldController = {
   thrustLag: 0.05,
 };
 
-export interface HoldRequest {
-  /** [kg], > 0 */
-  readonly mass: number;
-  /** [m/s2], > 0 */
-  readonly gravity: number;
-  /** [kg/m3], > 0 */
-  readonly airDensity: number;
-  /** Drag coefficient times area facing the wind [m2], >= 0. */
-  readonly dragArea: number;
-  /** In-plane drag of all rotors over edgewise speed at hover [N s/m], >= 0. */
-  readonly rotorDragSlope: number;
-  /** Thrust of all rotors lost per speed along the thrust [N s/m], >= 0. */
-  readonly axialThrustSlope: number;
+export interface HoldRequest extends GustCraft {
   /** Mean wind at the craft, which is also its airspeed [m/s], > 0. */
   readonly wind: number;
   readonly turbulence: Turbulence;

@@ -1,18 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { standardAtmosphere } from '../../src/air/standardAtmosphere.ts';
-import { obliqueOf } from '../../src/assess/rotorsAtSpeed.ts';
 import { forwardCraft } from '../../src/flight/forward/forwardPoint.ts';
 import { forwardTrim } from '../../src/flight/forward/forwardTrim.ts';
 import { axialThrustSlope } from '../../src/flight/gustCraft.ts';
 import { gustJolt } from '../../src/flight/gustJolt.ts';
-import type { RotorRead, Station } from '../../src/flight/types.ts';
+import type { Station } from '../../src/flight/types.ts';
 import { neutralLevers } from '../../src/flight/types.ts';
 import { bracketedRoot } from '../../src/numerics/bracketedRoot.ts';
-import { bladeFromNameplate } from '../../src/rotor/blade.ts';
-import { buildEdgewiseMap } from '../../src/rotor/edgewiseMap.ts';
-import { buildRotorMap, emptyReading, readRotorMap } from '../../src/rotor/rotorMap.ts';
-import { sectionTables } from '../../src/rotor/sections.ts';
 import { exampleQuad } from '../flight/exampleModel.ts';
+import { propellerOf } from '../flight/realPropeller.ts';
 
 const known = <T>(
   outcome: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string },
@@ -20,26 +15,6 @@ const known = <T>(
   if (!outcome.ok) throw new Error(outcome.reason);
   return outcome.value;
 };
-
-const air = standardAtmosphere({ height: 0 });
-const sections = sectionTables();
-
-/** Three blades of 5 inch by blade elements, of a pitch [inch]: low enough that nothing stalls in hover, as thin aerofoils never do. */
-function propellerOf(pitch: number) {
-  const propDiameter = 5 * 0.0254;
-  const blade = bladeFromNameplate({ diameter: propDiameter, pitch: pitch * 0.0254, bladeCount: 3 });
-  const map = buildRotorMap(blade, sections, air, 'coarse');
-  if (!map.ok) throw new Error(map.reason);
-  const edgewise = buildEdgewiseMap(map.value, sections);
-  if (!edgewise.ok) throw new Error(edgewise.reason);
-  const reading = emptyReading();
-  const rotor: RotorRead = (angularSpeed, axialSpeed, out) => {
-    readRotorMap(map.value, angularSpeed, axialSpeed, air, reading);
-    out.thrust = reading.thrust;
-    out.torque = reading.torque;
-  };
-  return { rotor, oblique: obliqueOf(edgewise.value, air), propDiameter };
-}
 
 /**
  * Lift gained by a rotor that meets an edgewise wind at fixed rotor speed, by thin-aerofoil lift and Glauert's momentum theory
@@ -72,7 +47,7 @@ const none = { area: 0, coefficient: 0 };
 
 describe('lift that a sharp edgewise gust gives at fixed rotor speed', () => {
   for (const pitch of [2, 3]) {
-    const { rotor, oblique, propDiameter } = propellerOf(pitch);
+    const { rotor, oblique, propDiameter } = propellerOf(5, pitch);
 
     /** Gained by one rotor of a quad of `mass`, over the closed theory. */
     const ratio = (mass: number, wind: number, reader: Partial<Station>): number => {

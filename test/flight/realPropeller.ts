@@ -6,27 +6,25 @@ import { buildEdgewiseMap } from '../../src/rotor/edgewiseMap.ts';
 import { buildRotorMap, emptyReading, readRotorMap } from '../../src/rotor/rotorMap.ts';
 import { sectionTables } from '../../src/rotor/sections.ts';
 
-/** A 5.1 x 4.3 inch propeller of three blades, by blade elements in axial flow and along its disc. */
-const DIAMETER = 5.1 * 0.0254;
+const INCH = 0.0254;
 const air = standardAtmosphere({ height: 0 });
-const map = buildRotorMap(
-  bladeFromNameplate({ diameter: DIAMETER, pitch: 4.3 * 0.0254, bladeCount: 3 }),
-  sectionTables(),
-  air,
-  'coarse',
-);
-if (!map.ok) throw new Error(map.reason);
-const edgewise = buildEdgewiseMap(map.value, sectionTables());
-if (!edgewise.ok) throw new Error(edgewise.reason);
-const reading = emptyReading();
-const rotor: RotorRead = (angularSpeed, axialSpeed, out) => {
-  readRotorMap(map.value, angularSpeed, axialSpeed, air, reading);
-  out.thrust = reading.thrust;
-  out.torque = reading.torque;
-};
+const sections = sectionTables();
 
-export const realPropeller = {
-  rotor,
-  oblique: obliqueOf(edgewise.value, air),
-  propDiameter: DIAMETER,
-} satisfies Partial<Station>;
+/** A propeller of three blades by blade elements, in axial flow and along its disc. @param diameter, pitch [inch] */
+export function propellerOf(diameter: number, pitch: number) {
+  const propDiameter = diameter * INCH;
+  const blade = bladeFromNameplate({ diameter: propDiameter, pitch: pitch * INCH, bladeCount: 3 });
+  const map = buildRotorMap(blade, sections, air, 'coarse');
+  if (!map.ok) throw new Error(map.reason);
+  const edgewise = buildEdgewiseMap(map.value, sections);
+  if (!edgewise.ok) throw new Error(edgewise.reason);
+  const reading = emptyReading();
+  const rotor: RotorRead = (angularSpeed, axialSpeed, out) => {
+    readRotorMap(map.value, angularSpeed, axialSpeed, air, reading);
+    out.thrust = reading.thrust;
+    out.torque = reading.torque;
+  };
+  return { rotor, oblique: obliqueOf(edgewise.value, air), propDiameter } satisfies Partial<Station>;
+}
+
+export const realPropeller = propellerOf(5.1, 4.3);
