@@ -15,12 +15,12 @@ export function andersonMixer(memory: number): (given: Float64Array, moved: Floa
   const rounds: Round[] = [];
   return (given, moved) => {
     const next = given.map((value, i) => value + (moved[i] as number));
-    rounds.unshift({ given: given.slice(), moved: moved.slice() });
+    const latest = { given: given.slice(), moved: moved.slice() };
+    rounds.unshift(latest);
     rounds.length = Math.min(rounds.length, memory + 1);
-    const back = rounds.length - 1;
-    if (back === 0) return next;
+    if (rounds.length === 1) return next;
     // Least squares of moved - sum g_k (moved - moved_k): the normal equations, a hair lifted against dependence.
-    const steps = Array.from({ length: back }, (_, k) => difference(rounds[0], rounds[k + 1]));
+    const steps = rounds.slice(1).map((earlier) => difference(latest, earlier));
     const matrix = steps.map((a) => steps.map((b) => dot(a.moved, b.moved)));
     const right = steps.map(({ moved: step }) => dot(step, moved));
     matrix.forEach((row, k) => {
@@ -41,10 +41,15 @@ export function andersonMixer(memory: number): (given: Float64Array, moved: Floa
 const dot = (a: Float64Array, b: Float64Array): number =>
   a.reduce((sum, value, i) => sum + value * (b[i] as number), 0);
 
-function difference(now: Round | undefined, before: Round | undefined): Round {
-  const less = (a: Float64Array | undefined, b: Float64Array | undefined): Float64Array =>
-    Float64Array.from(a ?? [], (value, i) => value - (b?.[i] ?? 0));
-  return { given: less(now?.given, before?.given), moved: less(now?.moved, before?.moved) };
+const difference = (now: Round, before: Round): Round => ({
+  given: less(now.given, before.given),
+  moved: less(now.moved, before.moved),
+});
+
+function less(a: Float64Array, b: Float64Array): Float64Array {
+  const found = new Float64Array(a.length);
+  for (let i = 0; i < a.length; i++) found[i] = (a[i] as number) - (b[i] as number);
+  return found;
 }
 
 /** Gaussian elimination of a small positive definite system, the largest diagonal first; a vanishing pivot leaves 0. */
