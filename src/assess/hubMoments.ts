@@ -5,9 +5,7 @@ import { solveEdgewise } from '../rotor/solveEdgewise.ts';
 import { solveRotor } from '../rotor/solveRotor.ts';
 import type { BandedFigure, BandedFigures } from './bandedFigures.ts';
 import type { Flight, PartContext } from './parts/types.ts';
-
-/** Under this share of the variance an input is not worth a builder's eye, as in `propagate`. */
-const SMALLEST_SHARE = 0.03;
+import { SMALLEST_SHARE } from './propagate.ts';
 
 /**
  * The moment that lifts the aft side of every disc [N m], by blade elements at the trim's own speeds, the ring's added. The

@@ -47,7 +47,7 @@ export interface Lost {
 const Z90 = 1.2815515655446004;
 
 /** Inputs below this share of the variance are not worth a builder's eye. */
-const SMALLEST_SHARE = 0.03;
+export const SMALLEST_SHARE = 0.03;
 
 /**
  * Law of propagation of uncertainty for independent inputs, with sensitivities by one-sided
